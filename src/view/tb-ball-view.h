@@ -1,0 +1,26 @@
+/* The ball, drawn as it turns: axis, PAP, pin, grip, track rings and the oil on them.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "tb-core.h"
+#include "tb-theme.h"
+
+typedef enum TbBallEye
+{
+  TB_BALL_FROM_BEHIND, /* the bowler's view */
+  TB_BALL_FROM_SIDE    /* from the bowler's own side of the lane */
+} TbBallEye;
+
+typedef struct TbBallScene
+{
+  TbTheme theme;
+  TbBallEye eye;
+  const TbPath *path; /* with samples */
+  double time;        /* s since release: rings up to here are drawn strong, later ones faint */
+  const char *title;  /* translated; NULL for none */
+  bool show_rings;
+} TbBallScene;
+
+TbBallScene tb_ball_scene_default (void);
+void tb_ball_view_draw (cairo_t *cr, double width, double height, const TbBallScene *scene);

@@ -1,0 +1,46 @@
+/* The lane, drawn: plan (foul line below, pins above), plan lying on its side, or as seen from the approach.
+ *
+ * Pure functions of their arguments; they draw on screen, PNG, SVG and PDF alike. Everything that stands still is
+ * drawn by tb_lane_view_draw(); the moving ball by tb_lane_view_draw_ball(), on top, in a small rectangle.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "tb-core.h"
+#include "tb-theme.h"
+
+typedef enum TbLaneProjection
+{
+  TB_LANE_PLAN,          /* across-lane scale stretched, and the picture says so */
+  TB_LANE_PLAN_SIDEWAYS, /* foul line left, pins right */
+  TB_LANE_FROM_APPROACH  /* perspective, from behind the foul line */
+} TbLaneProjection;
+
+typedef struct TbLaneScene
+{
+  TbTheme theme;
+  TbLaneProjection projection;
+  const TbOil *oil;       /* film to tint the lane with; NULL for none */
+  double oil_scale;       /* film × this */
+  const TbPath *before;   /* with samples; NULL where there is no run */
+  const TbPath *after;
+  const char *before_label, *after_label; /* at the paths' ends; translated; NULL for "before", "after" */
+  double pocket_low, pocket_high;         /* m, bowler's frame, at the pins: as in TbAssumed */
+  bool mirrored;          /* the bowler (of `after`) is left-handed: boards are counted from the left */
+  bool show_phases;       /* skid, hook and roll along the side */
+  bool show_legend;       /* film legend in units */
+  double cursor_y;        /* m down the lane of a reading line; NAN for none */
+} TbLaneScene;
+
+TbLaneScene tb_lane_scene_default (void);
+/* Size in px of the whole picture. */
+void tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *scene);
+/* The ball of one run at a time (s since its release). */
+void tb_lane_view_draw_ball (cairo_t *cr, double width, double height, const TbLaneScene *scene, const TbPath *path, double time);
+/* The rectangle it needs, px. */
+void tb_lane_view_ball_extents (double width, double height, const TbLaneScene *scene, const TbPath *path, double time,
+                                cairo_rectangle_t *extents);
+/* From the lane frame (m; x to the right whoever bowls) to the picture (px), and back. The way back answers false
+ * outside the lane. */
+void tb_lane_view_to_picture (double width, double height, const TbLaneScene *scene, double x, double y, double *px, double *py);
+bool tb_lane_view_to_lane (double width, double height, const TbLaneScene *scene, double px, double py, double *x, double *y);
