@@ -1,0 +1,91 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# session.sh [-g WxH] [-f FONT] [-m auto|none] [--] COMMAND...
+#
+# Runs COMMAND where a window can open but nobody's desktop is touched: a private X server of the
+# given size (1280x800 unless told), a small window manager, a D-Bus session, and empty settings,
+# cache and data folders that are gone afterwards. The exit status is the command's.
+#   tests/session.sh -g 1920x1080 -- build/src/tenboard
+#   tests/session.sh -- sh -c 'build/src/tenboard & sleep 3; import -window root window.png; kill $!'
+# -f sets the interface's font, "DejaVu Sans 10" unless told; -m none leaves the window manager out.
+
+set -u
+
+here=$(cd "$(dirname "$0")" && pwd)
+geometry=1280x800
+font='DejaVu Sans 10'
+manager=auto
+while [ $# -gt 0 ]; do
+  case $1 in
+    -g) geometry=$2; shift 2 ;;
+    -f) font=$2; shift 2 ;;
+    -m) manager=$2; shift 2 ;;
+    --) shift; break ;;
+    *) break ;;
+  esac
+done
+if [ $# -eq 0 ]; then
+  echo "session.sh: no command given" >&2
+  exit 2
+fi
+
+missing=
+for tool in xvfb-run xauth dbus-run-session xprop; do
+  command -v "$tool" >/dev/null 2>&1 || missing="$missing $tool"
+done
+[ "$manager" = none ] || command -v jwm >/dev/null 2>&1 || missing="$missing jwm"
+if [ -n "$missing" ]; then
+  echo "session.sh: these programs are missing:$missing" >&2
+  exit 127
+fi
+
+folder=$(mktemp -d) || exit 1
+trap 'rm -rf "$folder"' EXIT
+trap 'exit 130' INT
+trap 'exit 143' TERM
+
+mkdir -m 700 "$folder/run"
+mkdir -p "$folder/config/gtk-4.0" "$folder/cache" "$folder/data"
+cat >"$folder/config/gtk-4.0/settings.ini" <<EOF
+[Settings]
+gtk-font-name=$font
+gtk-enable-animations=false
+gtk-cursor-blink=false
+EOF
+
+export XDG_RUNTIME_DIR="$folder/run" XDG_CONFIG_HOME="$folder/config"
+export XDG_CACHE_HOME="$folder/cache" XDG_DATA_HOME="$folder/data"
+# A settings backend that works without the user's own daemon, and lasts as long as the session.
+export GSETTINGS_BACKEND=keyfile
+export GDK_BACKEND=x11 GSK_RENDERER="${GSK_RENDERER:-cairo}" GDK_DEBUG="${GDK_DEBUG:-gl-disable}"
+export GTK_A11Y="${GTK_A11Y:-atspi}" LC_ALL="${LC_ALL:-C.UTF-8}" TZ=UTC
+export TENBOARD_TEST_JWM="$here/jwm.xml" TENBOARD_TEST_MANAGER="$manager"
+unset DBUS_SESSION_BUS_ADDRESS WAYLAND_DISPLAY
+
+# Inside the session: wait until the window manager has announced itself, run, take it down again.
+inside='
+pid=
+if [ "$TENBOARD_TEST_MANAGER" != none ]; then
+  jwm -f "$TENBOARD_TEST_JWM" >/dev/null 2>&1 &
+  pid=$!
+  tries=0
+  until xprop -root _NET_SUPPORTING_WM_CHECK 2>/dev/null | grep -q "window id"; do
+    tries=$((tries + 1))
+    [ "$tries" -lt 100 ] || { echo "session.sh: the window manager does not start" >&2; exit 1; }
+    sleep 0.05
+  done
+fi
+"$@"
+status=$?
+[ -z "$pid" ] || kill "$pid" 2>/dev/null
+exit "$status"
+'
+
+# The two daemons talk about themselves on standard error; drop that, keep what the command says.
+{
+  xvfb-run -a -s "-screen 0 ${geometry}x24 -nolisten tcp -noreset" \
+    dbus-run-session -- sh -c "$inside" session "$@" 2>&1 >&3 3>&-
+  echo $? >"$folder/status"
+} 3>&1 | grep -v -E '^dbus-daemon\[|SpiRegistry daemon|explicit kill or server' >&2
+exit "$(cat "$folder/status")"
