@@ -83,9 +83,10 @@ exit "$status"
 '
 
 # The two daemons talk about themselves on standard error; drop that, keep what the command says.
+exec 3>&1
 {
   xvfb-run -a -s "-screen 0 ${geometry}x24 -nolisten tcp -noreset" \
     dbus-run-session -- sh -c "$inside" session "$@" 2>&1 >&3 3>&-
   echo $? >"$folder/status"
-} 3>&1 | grep -v -E '^dbus-daemon\[|SpiRegistry daemon|explicit kill or server' >&2
+} | grep -v -E '^dbus-daemon\[|SpiRegistry daemon|explicit kill or server' >&2
 exit "$(cat "$folder/status")"
