@@ -1,0 +1,75 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# sh tests/run.sh
+#
+# Installs what is missing, then builds and runs everything without a display: with gcc and with
+# Clang, warnings as errors; without the window; and under the address and undefined-behaviour
+# sanitizers. Ends with a line "N passed, N failed"; the exit status is 0 only if nothing failed.
+# The builds are kept in build-tests/, so that a second run is quick.
+
+set -u
+
+root=$(cd "$(dirname "$0")/.." && pwd) || exit 1
+builds=${TENBOARD_TEST_BUILDS:-$root/build-tests}
+report=$builds/report.tsv
+
+. "$root/src/needs.sh"
+
+# The suites that need no display, and those of a build with the window.
+displayless=core,study,store,view,headless,data
+everything=$displayless,app
+
+# check LABEL COMPILER SUITES MESON-OPTIONS...
+check ()
+{
+  label=$1
+  compiler=$2
+  suites=$3
+  shift 3
+  folder=$builds/$(printf '%s' "$label" | tr -c 'a-zA-Z0-9\n' -)
+  log=$folder.log
+
+  say ""
+  say "== $label"
+  rm -f "$folder/meson-logs/testlog.json"
+  if ! { CC=$compiler setup "$folder" "$@" && ninja -C "$folder"; } >"$log" 2>&1; then
+    grep -E -A 12 'error:|ERROR:|FAILED:' "$log" | head -n 80 >&2
+    say "The build stopped; the whole log is $log"
+    printf '%s\t%s\t\n' "$label" "$folder" >>"$report"
+    return
+  fi
+  # Each suite is a word of its own.
+  # shellcheck disable=SC2046
+  meson test -C "$folder" --no-rebuild --print-errorlogs $(only "$suites") >&2
+  printf '%s\t%s\t%s\n' "$label" "$folder" "$suites" >>"$report"
+}
+
+setup ()
+{
+  setup_folder=$1
+  shift
+  if [ -f "$setup_folder/build.ninja" ]; then
+    meson setup --reconfigure "$setup_folder" "$root" --werror "$@"
+  else
+    meson setup "$setup_folder" "$root" --werror "$@"
+  fi
+}
+
+# core,data -> --suite core --suite data
+only ()
+{
+  printf '%s\n' "$1" | tr ',' '\n' | sed 's/^/--suite /'
+}
+
+install_missing needs_of_tests
+mkdir -p "$builds" && : >"$report" || exit 1
+
+check 'gcc' gcc "$everything" -Dreferences=enabled
+check 'clang' clang "$displayless" -Dreferences=enabled
+check 'gcc without the window' gcc "$displayless" -Dapp=false -Dreferences=enabled
+check 'gcc with sanitizers' gcc "$displayless" -Dapp=false -Dreferences=enabled \
+  -Db_sanitize=address,undefined -Db_lundef=false -Dbuildtype=debug -Doptimization=1
+
+echo
+exec python3 "$root/tests/summary.py" "$report"
