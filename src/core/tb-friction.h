@@ -57,4 +57,6 @@ double tb_friction_at (const TbFriction *self, const TbContact *contact, double 
 /* The zone the contact is in, counting down the lane and doubled across (2 zone + beyond); always 0 for a film. A
  * change of this number is an event. */
 int tb_friction_zone (const TbFriction *self, double x, double y);
+/* The coefficient of a zone where the contact has run over its edge while a step is being tried, m down the lane. */
+double tb_friction_in_zone (const TbFriction *self, int zone, double y);
 TbStatus tb_zones_check (const TbZones *zones);

@@ -49,6 +49,9 @@ void tb_oil_reflect (TbOil *oil);
 
 /* The film at a place, m. x, y in the lane frame, m; y may lie before the foul line or past the pit. */
 double tb_oil_film (const TbOil *oil, double x, double y);
+/* What a left-hander at −x would read, with the very operations a right-hander's reading of the mirrored film takes: the
+ * mirror image is exact to the bit. */
+double tb_oil_film_mirrored (const TbOil *oil, double x, double y);
 /* All of the oil, m³. */
 double tb_oil_volume (const TbOil *oil);
 /* Distance from the foul line to where the film, the thickest across the lane, last exceeds the threshold
