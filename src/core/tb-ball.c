@@ -38,13 +38,6 @@ surface_place (double over, double up)
   return place;
 }
 
-/* The direction at `from` (a unit vector, along its surface) that leads to `to`. */
-static TbVec3
-direction_to (TbVec3 from, TbVec3 to, TbVec3 fallback)
-{
-  return tb_vec3_unit (tb_vec3_add_scaled (to, -tb_vec3_dot (from, to), from), fallback);
-}
-
 /* Where the layout puts the core: three unit vectors in the grip's frame. */
 typedef struct CorePlace
 {

@@ -192,21 +192,52 @@ tb_oil_add (TbOil *oil, double x, double y, double volume)
       }
 }
 
+void
+tb_oil_exchange (TbOil *change, const TbOil *film, const TbOilExchange *exchange)
+{
+  GridPlace place;
+  grid_place (exchange->x, exchange->y, &place);
+  double take = exchange->take_area / TB_OIL_CELL_AREA, give = exchange->give / TB_OIL_CELL_AREA;
+  for (int i = 0; i < 4; i++)
+    for (int j = 0; j < 4; j++)
+      {
+        int row = fold (place.row + i, TB_OIL_ROWS) + TB_OIL_PAD;
+        int column = fold (place.column + j, TB_OIL_COLUMNS);
+        if (exchange->mirrored)
+          column = TB_OIL_COLUMNS - 1 - column;
+        column += TB_OIL_PAD;
+        change->cell[row][column] += place.along[i] * place.across[j] * (give - take * film->cell[row][column]);
+      }
+}
+
+void
+tb_oil_apply (TbOil *film, const TbOil *change)
+{
+  for (int row = 0; row < TB_OIL_ROWS; row++)
+    for (int column = 0; column < TB_OIL_COLUMNS; column++)
+      tb_oil_set_cell (film, row, column, tb_oil_cell (film, row, column) + tb_oil_cell (change, row, column));
+  tb_oil_reflect (film);
+}
+
 TbStatus
 tb_oil_check (const TbOil *oil)
 {
-  double sum = 0;
+  /* Every shot asks; three sums at a time keep it short. A sum is finite only if all of its parts are. */
+  double sum[3] = { 0, 0, 0 }, least = 0;
   for (int row = 0; row < TB_OIL_ROWS; row++)
-    for (int column = 0; column < TB_OIL_COLUMNS; column++)
-      {
-        double film = tb_oil_cell (oil, row, column);
-        if (!isfinite (film))
-          return TB_ERROR_NOT_FINITE;
-        if (film < 0)
-          return TB_ERROR_OUT_OF_RANGE;
-        sum += film;
-      }
-  return sum > 0 ? TB_OK : TB_ERROR_EMPTY_PATTERN;
+    for (int column = 0; column < TB_OIL_COLUMNS; column += 3)
+      for (int i = 0; i < 3; i++)
+        {
+          double film = tb_oil_cell (oil, row, column + i);
+          sum[i] += film;
+          least = film < least ? film : least;
+        }
+  double all = sum[0] + sum[1] + sum[2];
+  if (!isfinite (all))
+    return TB_ERROR_NOT_FINITE;
+  if (least < 0)
+    return TB_ERROR_OUT_OF_RANGE;
+  return all > 0 ? TB_OK : TB_ERROR_EMPTY_PATTERN;
 }
 
 /* 0 to 1 with no kink in slope or curvature. */

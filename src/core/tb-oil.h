@@ -64,6 +64,20 @@ void tb_oil_scale (TbOil *oil, double factor);
 /* Adds a volume (m³, negative takes away) around a place, spread with the weights the film is read with.
  * The border is not updated: call tb_oil_reflect() after the last. Conserves the volume to rounding. */
 void tb_oil_add (TbOil *oil, double x, double y, double volume);
+
+/* What a passing ball does to the film under it. */
+typedef struct TbOilExchange
+{
+  bool mirrored;    /* x is a left-hander's */
+  double x, y;      /* m */
+  double take_area; /* m², the strip of lane times the share of the film that goes with the ball */
+  double give;      /* m³, what the ball leaves */
+} TbOilExchange;
+/* Adds to `change` (a grid of differences, at first all zero) what an exchange does to `film`. Each cell gives in
+ * proportion to the oil it has, so that none falls below nothing. Call tb_oil_apply() when the ball is gone. */
+void tb_oil_exchange (TbOil *change, const TbOil *film, const TbOilExchange *exchange);
+/* film + change, border included. */
+void tb_oil_apply (TbOil *film, const TbOil *change);
 /* TB_OK, TB_ERROR_NOT_FINITE, TB_ERROR_OUT_OF_RANGE (a cell below nothing) or TB_ERROR_EMPTY_PATTERN. */
 TbStatus tb_oil_check (const TbOil *oil);
 

@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "tb-ball-film.h"
+
+#include <string.h>
+
+/* The ball turns by this before what it took up is on it, rad: well past the patch, well short of a turn. */
+#define EXCHANGE_DELAY (TB_PI / 3)
+
+/* Where a contact falls in the map. */
+typedef struct MapPlace
+{
+  int row, column[4];
+  double across[4], around[4];
+} MapPlace;
+
+static inline void
+spline_weights (double t, double weight[4])
+{
+  double s = 1 - t;
+  weight[0] = s * s * s / 6;
+  weight[1] = (4 + t * t * (3 * t - 6)) / 6;
+  weight[2] = (4 + s * s * (3 * s - 6)) / 6;
+  weight[3] = t * t * t / 6;
+}
+
+static inline void
+map_place (const BallFilm *self, TbVec3 contact, MapPlace *place)
+{
+  double height = tb_vec3_dot (contact, self->axis);
+  double row = fmin (fmax (0.5 * (height + 1), 0), 1) * BALL_FILM_ROWS - 0.5;
+  double angle = atan2 (tb_vec3_dot (contact, self->second), tb_vec3_dot (contact, self->first));
+  double column = (angle / (2 * TB_PI) + 0.5) * BALL_FILM_COLUMNS;
+  double row_below = floor (row), column_below = floor (column);
+  place->row = (int) row_below - 1 + BALL_FILM_PAD;
+  for (int i = 0; i < 4; i++)
+    place->column[i] = ((int) column_below - 1 + i + BALL_FILM_COLUMNS) % BALL_FILM_COLUMNS;
+  spline_weights (row - row_below, place->across);
+  spline_weights (column - column_below, place->around);
+}
+
+void
+ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *assumed, const TbBody *body, TbOil *change)
+{
+  memset (self->cell, 0, sizeof self->cell);
+  TbVec3 any = fabs (body->pap.x) < 0.5 ? tb_vec3 (1, 0, 0) : tb_vec3 (0, 1, 0);
+  self->axis = body->pap;
+  self->first = tb_vec3_unit (tb_vec3_cross (self->axis, any), any);
+  self->second = tb_vec3_cross (self->axis, self->first);
+  self->cell_area = 4 * TB_PI * body->radius * body->radius / (BALL_FILM_ROWS * BALL_FILM_COLUMNS);
+  self->absorption = friction->cover.absorption;
+  self->pick_up = assumed->pick_up;
+  self->lay_down = assumed->lay_down;
+  self->on_surface = self->absorbed = self->time = 0;
+  self->wet = false;
+  self->queue_start = self->queue_count = 0;
+  self->change = change;
+  self->friction = friction;
+  if (change)
+    tb_oil_clear (change);
+}
+
+static double
+map_read (const BallFilm *self, const MapPlace *place)
+{
+  double film = 0;
+  for (int i = 0; i < 4; i++)
+    {
+      const double *cell = self->cell[place->row + i];
+      film += place->across[i]
+              * (place->around[0] * cell[place->column[0]] + place->around[1] * cell[place->column[1]]
+                 + place->around[2] * cell[place->column[2]] + place->around[3] * cell[place->column[3]]);
+    }
+  return film;
+}
+
+double
+ball_film_read (const BallFilm *self, TbQuat attitude, double time)
+{
+  if (!self->wet)
+    return 0;
+  TbMat3 m = tb_quat_to_mat3 (attitude);
+  MapPlace place;
+  map_place (self, tb_vec3_scale (m.row[2], -1), &place);
+  return map_read (self, &place) * exp (-self->absorption * time);
+}
+
+/* A row past a pole is the mirror image of the row before it. */
+static inline int
+fold_row (int row)
+{
+  row -= BALL_FILM_PAD;
+  row = row < 0 ? -1 - row : row >= BALL_FILM_ROWS ? 2 * BALL_FILM_ROWS - 1 - row : row;
+  return row + BALL_FILM_PAD;
+}
+
+static void
+mirror_poles (BallFilm *self)
+{
+  for (int i = 0; i < BALL_FILM_PAD; i++)
+    {
+      memcpy (self->cell[BALL_FILM_PAD - 1 - i], self->cell[BALL_FILM_PAD + i], sizeof self->cell[0]);
+      memcpy (self->cell[BALL_FILM_PAD + BALL_FILM_ROWS + i], self->cell[BALL_FILM_PAD + BALL_FILM_ROWS - 1 - i],
+              sizeof self->cell[0]);
+    }
+}
+
+/* Adds film (m, at the map's time scale) around a place, and takes away a share of what is there. */
+static void
+map_exchange (BallFilm *self, const MapPlace *place, double add, double share)
+{
+  bool at_pole = place->row < 2 * BALL_FILM_PAD || place->row + 3 >= BALL_FILM_ROWS;
+  double taken[4][4];
+  /* First what goes, all from the map as it was; then what comes. */
+  for (int i = 0; i < 4; i++)
+    for (int j = 0; j < 4; j++)
+      taken[i][j] = share * place->across[i] * place->around[j] * self->cell[place->row + i][place->column[j]];
+  for (int i = 0; i < 4; i++)
+    {
+      double *cell = self->cell[at_pole ? fold_row (place->row + i) : place->row + i];
+      for (int j = 0; j < 4; j++)
+        cell[place->column[j]] += add * place->across[i] * place->around[j] - taken[i][j];
+    }
+  if (at_pole)
+    mirror_poles (self);
+}
+
+/* What is on the surface soaks in for a while. */
+static void
+soak (BallFilm *self, double time)
+{
+  double left = self->on_surface * exp (-self->absorption * (time - self->time));
+  self->absorbed += self->on_surface - left;
+  self->on_surface = left;
+  self->time = time;
+}
+
+static void
+write_passing (BallFilm *self, const Passing *p)
+{
+  MapPlace place;
+  map_place (self, p->contact, &place);
+  double growth = exp (self->absorption * p->time);
+  double ball_film = map_read (self, &place) / growth;
+  double up = self->pick_up * p->lane_film * p->lane_area, down = self->lay_down * ball_film * p->ball_area;
+  map_exchange (self, &place, up / self->cell_area * growth, self->lay_down * p->ball_area / self->cell_area);
+  soak (self, p->time);
+  self->on_surface += up - down;
+  self->wet = self->wet || up > 0;
+  if (self->change)
+    tb_oil_exchange (self->change, self->friction->oil,
+                     &(TbOilExchange){ .mirrored = self->friction->mirrored,
+                                       .x = p->x,
+                                       .y = p->y,
+                                       .take_area = self->pick_up * p->lane_area,
+                                       .give = down / (self->friction->oil_scale > 0 ? self->friction->oil_scale : 1) });
+}
+
+static void
+write_oldest (BallFilm *self)
+{
+  write_passing (self, &self->queue[self->queue_start]);
+  self->queue_start = (self->queue_start + 1) % BALL_FILM_QUEUE;
+  self->queue_count--;
+}
+
+void
+ball_film_pass (BallFilm *self, const Passing *passing)
+{
+  while (self->queue_count > 0
+         && (self->queue_count == BALL_FILM_QUEUE
+             || passing->turned - self->queue[self->queue_start].turned > EXCHANGE_DELAY))
+    write_oldest (self);
+  self->queue[(self->queue_start + self->queue_count) % BALL_FILM_QUEUE] = *passing;
+  self->queue_count++;
+}
+
+void
+ball_film_finish (BallFilm *self, double time)
+{
+  while (self->queue_count > 0)
+    write_oldest (self);
+  soak (self, time);
+}

@@ -1,0 +1,492 @@
+/* The run: phase after phase, step after step, with every switch located as an event.
+ *
+ * Steps are of equal length; one in which something happens is tried again at a shorter length until the thing
+ * happens at its very end, so that the result moves smoothly with every input. Where the slip of a ball keeps its line
+ * (equal moments, balanced) its end is found like that too. Else the direction of a dying slip turns ever faster, and
+ * the end is walked up to in steps that each leave a fixed share of the slip.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "tb-dynamics.h"
+#include "tb-recorder.h"
+#include "tb-workspace.h"
+
+/* A dying slip: below this many steps to go it is walked up to; each such step goes this share of the way; and it is
+ * over at this speed, m/s. */
+#define SLIP_NEAR 1.5
+#define SLIP_STRIDE 0.7
+#define SLIP_OVER 1e-7
+/* After so many returns from rolling to sliding the ball is held to rolling. */
+#define MOST_SLIDES 32
+/* The static limit may be passed by this share before a roll breaks: rounding is not slipping. */
+#define STATIC_MARGIN 1e-9
+/* Tries to place an event, and the share of the step it is placed to. */
+#define PLACE_TRIES 60
+#define PLACE_PRECISION 1e-13
+/* Passings a step is cut into for the exchange of oil. */
+#define PASSINGS_A_STEP 4
+/* A step is never shorter than this, s: what is left of a phase is then over. */
+#define LEAST_STEP 1e-12
+
+typedef enum Event
+{
+  EVENT_NONE,
+  EVENT_PINS,
+  EVENT_GUTTER,
+  EVENT_LANDING,
+  EVENT_ZONE,
+  EVENT_SLIP_OVER, /* slip keeps its line: it has run through zero */
+  EVENT_BREAK,     /* a roll asks for more friction than there is */
+  EVENT_LIFT,      /* the lane would have to pull */
+} Event;
+
+typedef struct Run
+{
+  Dynamics dynamics;
+  Recorder recorder;
+  const TbMotion *motion;
+  BallFilm *ball;    /* NULL if the ball carries none */
+  TbPhase phase;
+  Point point;
+  Rates rates;
+  double step;       /* s */
+  double time_limit; /* s */
+  int slides;        /* returns from rolling */
+} Run;
+
+static double
+film_on_ball (const Run *run, const Point *point)
+{
+  return run->ball ? ball_film_read (run->ball, point->attitude, point->time) : 0;
+}
+
+static void
+look (Run *run, const Point *point, Rates *rates)
+{
+  dynamics_rates (&run->dynamics, run->phase, point, film_on_ball (run, point), rates);
+}
+
+static void
+step_by (Run *run, double h, Point *end)
+{
+  dynamics_step (&run->dynamics, run->phase, &run->point, &run->rates, run->ball, h, end);
+}
+
+/* How far an event is off, positive before it. */
+static double
+event_distance (Run *run, Event event, const Point *point)
+{
+  Rates rates;
+  switch (event)
+    {
+    case EVENT_PINS:
+      return run->motion->end_y - point->position.y;
+    case EVENT_GUTTER:
+      return TB_LANE_HALF_WIDTH - fabs (point->position.x);
+    case EVENT_LANDING:
+      return point->position.z - run->dynamics.radius;
+    case EVENT_ZONE:
+      return tb_friction_zone (run->motion->friction, point->position.x, point->position.y) == run->dynamics.zone ? 1 : -1;
+    case EVENT_SLIP_OVER:
+      look (run, point, &rates);
+      return tb_vec3_dot (rates.slip, run->dynamics.slip_line);
+    case EVENT_BREAK:
+      look (run, point, &rates);
+      return rates.coefficient * rates.force.z * (1 + STATIC_MARGIN) - hypot (rates.force.x, rates.force.y);
+    case EVENT_LIFT:
+      look (run, point, &rates);
+      return rates.force.z;
+    default:
+      return 1;
+    }
+}
+
+/* The length of the step at whose end the event happens, by bracketing and the Illinois rule (M. Dowell and P. Jarratt,
+ * "A modified regula falsi method", BIT 11, 1971). Returns the far side, where it has just happened. */
+static double
+place_event (Run *run, Event event, double h, Point *end)
+{
+  double low = 0, high = h;
+  double at_low = event_distance (run, event, &run->point), at_high = event_distance (run, event, end);
+  int side = 0;
+  for (int i = 0; i < PLACE_TRIES && high - low > PLACE_PRECISION * h; i++)
+    {
+      double middle = event == EVENT_ZONE || !(at_low > 0) ? 0.5 * (low + high)
+                                                           : (low * at_high - high * at_low) / (at_high - at_low);
+      Point trial;
+      step_by (run, middle, &trial);
+      double at = event_distance (run, event, &trial);
+      if (at > 0)
+        {
+          low = middle;
+          at_low = at;
+          at_high *= side == 1 ? 0.5 : 1;
+          side = 1;
+        }
+      else
+        {
+          high = middle;
+          at_high = at;
+          *end = trial;
+          at_low *= side == -1 ? 0.5 : 1;
+          side = -1;
+          if (at == 0 || fabs (at) < PLACE_PRECISION)
+            break;
+        }
+      if (at > 0 && at < PLACE_PRECISION)
+        {
+          high = middle;
+          *end = trial;
+          break;
+        }
+    }
+  return high;
+}
+
+/* The first thing that happens within a step of length *h to *end; both are cut short to it. */
+static Event
+first_event (Run *run, double *h, Point *end)
+{
+  static const Event in_flight[] = { EVENT_PINS, EVENT_GUTTER, EVENT_LANDING, EVENT_NONE };
+  static const Event sliding[] = { EVENT_PINS, EVENT_GUTTER, EVENT_ZONE, EVENT_SLIP_OVER, EVENT_LIFT, EVENT_NONE };
+  static const Event rolling[] = { EVENT_PINS, EVENT_GUTTER, EVENT_ZONE, EVENT_BREAK, EVENT_LIFT, EVENT_NONE };
+  static const Event *const of_phase[TB_N_PHASES] = { in_flight, sliding, rolling };
+  const Dynamics *dynamics = &run->dynamics;
+  Event first = EVENT_NONE;
+  for (const Event *event = of_phase[run->phase]; *event != EVENT_NONE; event++)
+    {
+      if ((*event == EVENT_GUTTER && run->motion->options.edgeless)
+          || (*event == EVENT_ZONE && run->motion->friction->kind != TB_FRICTION_ZONES)
+          || (*event == EVENT_SLIP_OVER && !dynamics->signed_slip) || (*event == EVENT_LIFT && dynamics->balanced)
+          || (*event == EVENT_BREAK && run->slides >= MOST_SLIDES))
+        continue;
+      if (event_distance (run, *event, end) > 0)
+        continue;
+      *h = place_event (run, *event, *h, end);
+      first = *event;
+    }
+  return first;
+}
+
+/* The oil that ball and lane exchange along a step, in a few passings. */
+static void
+exchange_oil (Run *run, const Point *end, const Rates *rates)
+{
+  double h = (end->time - run->point.time) / PASSINGS_A_STEP, width = run->motion->assumed.patch_width;
+  TbVec3 between = tb_quat_to_rotation (
+      tb_quat_multiply (end->attitude, tb_quat_conjugate (run->point.attitude)));
+  for (int i = 0; i < PASSINGS_A_STEP; i++)
+    {
+      double s = (i + 0.5) / PASSINGS_A_STEP;
+      TbQuat attitude = tb_quat_multiply (tb_quat_from_rotation (tb_vec3_scale (between, s)), run->point.attitude);
+      TbMat3 m = tb_quat_to_mat3 (attitude);
+      TbVec3 velocity = tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - s), s, rates->velocity);
+      TbVec3 spin = tb_vec3_add_scaled (tb_vec3_scale (run->rates.spin, 1 - s), s, rates->spin);
+      /* Position along the step to second order is much finer than the film's cells. */
+      TbVec3 position = tb_vec3_add_scaled (run->point.position, s * (end->time - run->point.time),
+                                            tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - 0.5 * s), 0.5 * s,
+                                                                rates->velocity));
+      Passing passing = {
+        .time = run->point.time + (i + 0.5) * h,
+        .x = position.x,
+        .y = position.y,
+        .contact = tb_vec3_scale (m.row[2], -1),
+        .lane_area = width * h * hypot (velocity.x, velocity.y),
+        .ball_area = width * h * run->dynamics.radius * hypot (spin.x, spin.y),
+        .turned = run->point.turned + s * (end->turned - run->point.turned),
+      };
+      const TbContact contact = { passing.x, passing.y, 0, 1 };
+      tb_friction_at (run->motion->friction, &contact, &passing.lane_film);
+      ball_film_pass (run->ball, &passing);
+    }
+}
+
+/* The zone and the slip's line that trial steps from here go by. */
+static void
+take_bearings (Run *run)
+{
+  Dynamics *dynamics = &run->dynamics;
+  dynamics->zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
+  if (run->phase != TB_PHASE_SLIDE)
+    return;
+  double speed = hypot (run->rates.slip.x, run->rates.slip.y);
+  if (speed > SLIP_OVER)
+    dynamics->slip_line = tb_vec3 (run->rates.slip.x / speed, run->rates.slip.y / speed, 0);
+}
+
+static void
+begin_phase (Run *run, TbPhase phase)
+{
+  run->phase = phase;
+  if (phase == TB_PHASE_SLIDE)
+    dynamics_settle (&run->dynamics, &run->point);
+  take_bearings (run);
+  look (run, &run->point, &run->rates);
+  take_bearings (run);
+  recorder_begin (&run->recorder, phase, &run->point, &run->rates);
+}
+
+/* Sliding: time until the slip is over if it went on as now, s; INFINITY if it is not dying. */
+static double
+slip_left (const Run *run, double *speed)
+{
+  TbVec3 centre, spin;
+  const Rates *rates = &run->rates;
+  dynamics_accelerations (&run->dynamics, TB_PHASE_SLIDE, &run->point, rates, &centre, &spin);
+  double change_x = centre.x - run->dynamics.radius * spin.y, change_y = centre.y + run->dynamics.radius * spin.x;
+  *speed = hypot (rates->slip.x, rates->slip.y);
+  if (*speed <= SLIP_OVER)
+    {
+      TbVec3 line = run->dynamics.slip_line;
+      return change_x * line.x + change_y * line.y > 0 ? (double) INFINITY : 0;
+    }
+  double rate = (change_x * rates->slip.x + change_y * rates->slip.y) / *speed;
+  return rate < 0 ? *speed / -rate : (double) INFINITY;
+}
+
+/* Length of the next step, s. 0: the slip is over now. */
+static double
+choose_step (Run *run)
+{
+  double h = run->step, speed;
+  if (run->phase == TB_PHASE_FLIGHT && run->rates.velocity.z > 0)
+    return fmin (h, fmax (run->rates.velocity.z / -run->dynamics.gravity.z, LEAST_STEP));
+  if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip)
+    return h;
+  double left = slip_left (run, &speed);
+  if (left == 0 || (speed <= SLIP_OVER && left < h))
+    return 0;
+  return left < SLIP_NEAR * h ? fmin (h, SLIP_STRIDE * left) : h;
+}
+
+/* A slip that turned round within a step was dying faster than its start told: the step was too long. */
+static bool
+overshot (const Run *run, const Rates *rates)
+{
+  if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip)
+    return false;
+  return hypot (run->rates.slip.x, run->rates.slip.y) > SLIP_OVER && tb_vec3_dot (rates->slip, run->dynamics.slip_line) <= 0;
+}
+
+static void
+start_roll (Run *run)
+{
+  dynamics_begin_roll (&run->dynamics, &run->point);
+  begin_phase (run, TB_PHASE_ROLL);
+  /* A roll that would break at once never was one, unless it has been tried often enough. */
+  if (run->slides < MOST_SLIDES && event_distance (run, EVENT_BREAK, &run->point) < 0)
+    {
+      run->slides++;
+      run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
+      dynamics_end_roll (&run->dynamics, &run->point);
+      begin_phase (run, TB_PHASE_SLIDE);
+    }
+}
+
+static void
+land (Run *run)
+{
+  bool again;
+  run->dynamics.zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
+  dynamics_land (&run->dynamics, &run->point, film_on_ball (run, &run->point), &again);
+  if (again)
+    {
+      begin_phase (run, TB_PHASE_FLIGHT);
+      return;
+    }
+  run->phase = TB_PHASE_SLIDE;
+  dynamics_settle (&run->dynamics, &run->point);
+  look (run, &run->point, &run->rates);
+  if (hypot (run->rates.slip.x, run->rates.slip.y) <= SLIP_OVER)
+    start_roll (run);
+  else
+    begin_phase (run, TB_PHASE_SLIDE);
+}
+
+/* The run goes on after an event; false when it is over. */
+static bool
+handle (Run *run, Event event)
+{
+  switch (event)
+    {
+    case EVENT_PINS:
+    case EVENT_GUTTER:
+      return false;
+    case EVENT_LANDING:
+      recorder_end (&run->recorder);
+      land (run);
+      return true;
+    case EVENT_SLIP_OVER:
+      recorder_end (&run->recorder);
+      start_roll (run);
+      return true;
+    case EVENT_BREAK:
+      recorder_end (&run->recorder);
+      run->slides++;
+      run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
+      dynamics_end_roll (&run->dynamics, &run->point);
+      begin_phase (run, TB_PHASE_SLIDE);
+      return true;
+    case EVENT_LIFT:
+      recorder_end (&run->recorder);
+      if (run->phase == TB_PHASE_ROLL)
+        dynamics_end_roll (&run->dynamics, &run->point);
+      begin_phase (run, TB_PHASE_FLIGHT);
+      return true;
+    case EVENT_ZONE:
+      recorder_end (&run->recorder);
+      begin_phase (run, run->phase);
+      return true;
+    default:
+      return true;
+    }
+}
+
+/* One step, or the end of a slip. false when the run is over; *status is set if it cannot go on. */
+static bool
+advance (Run *run, bool *off_lane)
+{
+  Point end;
+  Rates rates;
+  double h = choose_step (run);
+  if (h == 0)
+    return handle (run, EVENT_SLIP_OVER);
+  Event event;
+  for (;;)
+    {
+      double tried = h;
+      step_by (run, h, &end);
+      event = first_event (run, &tried, &end);
+      look (run, &end, &rates);
+      if (!overshot (run, &rates) || h <= LEAST_STEP)
+        break;
+      h *= 0.5;
+    }
+  if (event == EVENT_PINS)
+    end.position.y = run->motion->end_y;
+  recorder_step (&run->recorder, run->phase, &end, &rates);
+  if (run->ball && run->phase != TB_PHASE_FLIGHT)
+    exchange_oil (run, &end, &rates);
+  run->point = end;
+  run->rates = rates;
+  take_bearings (run);
+  *off_lane = event == EVENT_GUTTER;
+  return handle (run, event);
+}
+
+static TbStatus
+check_motion (const TbMotion *motion)
+{
+  const TbState *s = &motion->state;
+  const TbBody *b = &motion->body;
+  const double numbers[] = { s->position.x, s->position.y, s->position.z, s->velocity.x, s->velocity.y, s->velocity.z,
+                             s->attitude.w, s->attitude.x, s->attitude.y, s->attitude.z, s->angular_momentum.x,
+                             s->angular_momentum.y, s->angular_momentum.z, b->mass, b->radius, b->moment.x, b->moment.y,
+                             b->moment.z, b->offset.x, b->offset.y, b->offset.z, motion->cross_slope, motion->end_y };
+  for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
+    if (!isfinite (numbers[i]))
+      return TB_ERROR_NOT_FINITE;
+  if (!(b->mass > 0 && b->radius > 0 && b->moment.x > 0 && b->moment.y > 0 && b->moment.z > 0))
+    return TB_ERROR_OUT_OF_RANGE;
+  if (motion->friction->kind == TB_FRICTION_ZONES)
+    return tb_zones_check (motion->friction->zones);
+  return motion->friction->oil ? TB_OK : TB_ERROR_NO_PATTERN;
+}
+
+static void
+init_run (Run *run, const TbMotion *motion, TbWorkspace *workspace, TbPath *path, TbOil *change)
+{
+  const TbState *state = &motion->state;
+  run->motion = motion;
+  run->slides = 0;
+  run->step = motion->options.step > 0 ? motion->options.step : TB_SHOT_STEP;
+  run->time_limit = motion->time_limit > 0 ? motion->time_limit : TB_SHOT_TIME_LIMIT;
+  dynamics_init (&run->dynamics, motion);
+  run->ball = NULL;
+  if (motion->friction->kind == TB_FRICTION_FILM && !motion->options.no_film_on_ball)
+    {
+      run->ball = &workspace->ball;
+      ball_film_init (run->ball, motion->friction, &motion->assumed, &motion->body, change);
+    }
+  run->point = (Point){ .time = state->time,
+                        .position = state->position,
+                        .velocity = state->velocity,
+                        .momentum = state->angular_momentum,
+                        .attitude = tb_quat_unit (state->attitude) };
+  recorder_init (&run->recorder, path, &run->dynamics);
+}
+
+/* In the air, coming down, or on the lane already? */
+static void
+begin (Run *run)
+{
+  TbVec3 offset = tb_quat_rotate (run->point.attitude, run->dynamics.offset);
+  TbVec3 spin = dynamics_spin (&run->dynamics, &run->point);
+  double rise = run->point.velocity.z - (spin.x * offset.y - spin.y * offset.x);
+  bool above = run->point.position.z > run->dynamics.radius;
+  if (above || rise > 0)
+    begin_phase (run, TB_PHASE_FLIGHT);
+  else
+    land (run);
+}
+
+TbStatus
+motion_run (const TbMotion *motion, TbWorkspace *workspace, TbPath *path, TbOil *change, double *carried)
+{
+  TbStatus status = check_motion (motion);
+  if (status != TB_OK)
+    return status;
+  Run run;
+  init_run (&run, motion, workspace, path, change);
+  if (motion->state.position.y >= motion->end_y)
+    return TB_ERROR_BEYOND_LANE;
+  begin (&run);
+  bool off_lane = false;
+  while (advance (&run, &off_lane))
+    if (run.point.time >= run.time_limit)
+      {
+        if (!(motion->time_limit > 0))
+          return TB_ERROR_TOO_SLOW;
+        break;
+      }
+  if (run.phase == TB_PHASE_FLIGHT && run.point.position.y >= motion->end_y)
+    status = motion->time_limit > 0 ? TB_OK : TB_ERROR_BEYOND_LANE;
+  recorder_finish (&run.recorder, off_lane);
+  if (run.ball)
+    {
+      ball_film_finish (run.ball, run.point.time);
+      if (carried)
+        *carried = run.ball->on_surface + run.ball->absorbed;
+    }
+  return status;
+}
+
+TbStatus
+tb_motion_run (const TbMotion *motion, TbWorkspace *workspace, TbPath *path)
+{
+  return motion_run (motion, workspace, path, NULL, NULL);
+}
+
+TbForces
+tb_motion_forces (const TbMotion *motion, const TbState *state, bool rolling)
+{
+  Dynamics dynamics;
+  Rates rates;
+  TbForces forces;
+  TbPhase phase = rolling ? TB_PHASE_ROLL : TB_PHASE_SLIDE;
+  Point point = { .time = state->time,
+                  .position = state->position,
+                  .velocity = state->velocity,
+                  .momentum = state->angular_momentum,
+                  .attitude = tb_quat_unit (state->attitude) };
+  dynamics_init (&dynamics, motion);
+  dynamics.zone = tb_friction_zone (motion->friction, point.position.x, point.position.y);
+  if (rolling)
+    dynamics_begin_roll (&dynamics, &point);
+  dynamics_rates (&dynamics, phase, &point, 0, &rates);
+  dynamics_accelerations (&dynamics, phase, &point, &rates, &forces.centre_acceleration, &forces.angular_acceleration);
+  forces.slip = rates.slip;
+  forces.normal = rates.force.z;
+  forces.friction = tb_vec3 (rates.force.x, rates.force.y, 0);
+  forces.coefficient = rates.coefficient;
+  return forces;
+}

@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "tb-recorder.h"
+
+#include "tb-interpolate.h"
+
+/* A path turns into a hook when its heading has left the launch line by this, rad. */
+#define HOOK_START_TURN (TB_PI / 180)
+/* Samples are at least this far apart, s, however small the steps are. */
+#define LEAST_INTERVAL 0.005
+/* Halvings that find a film's edge to a hundredth of a millimetre. */
+#define EDGE_HALVINGS 30
+
+static void
+clear_measures (TbMeasures *measures)
+{
+  double *number = (double *) measures;
+  for (size_t i = 0; i < sizeof *measures / sizeof *number; i++)
+    number[i] = NAN;
+}
+
+void
+recorder_init (Recorder *self, TbPath *path, const Dynamics *dynamics)
+{
+  const TbMotion *motion = dynamics->motion;
+  *self = (Recorder){ .path = path,
+                      .dynamics = dynamics,
+                      .interval = LEAST_INTERVAL,
+                      .greatest_x = -INFINITY,
+                      .launch_heading = atan2 (-motion->launch_slope, 1) };
+  path->count = 0;
+  path->n_stretches = 0;
+  path->result = TB_RESULT_PINS;
+  path->body = motion->body;
+  path->mirrored = motion->friction->mirrored;
+  path->evaluations = 0;
+  clear_measures (&path->measures);
+  path->measures.time_in_oil = 0;
+}
+
+static void
+make_sample (const Recorder *self, TbPhase phase, const Point *point, const Rates *rates, TbSample *sample)
+{
+  TbVec3 angular;
+  dynamics_accelerations (self->dynamics, phase, point, rates, &sample->acceleration, &angular);
+  sample->time = point->time;
+  sample->position = point->position;
+  sample->velocity = rates->velocity;
+  sample->attitude = point->attitude;
+  sample->spin = rates->spin;
+  sample->slip = sqrt (rates->slip.x * rates->slip.x + rates->slip.y * rates->slip.y);
+  sample->normal = rates->force.z;
+  sample->friction = sqrt (rates->force.x * rates->force.x + rates->force.y * rates->force.y);
+  sample->coefficient = rates->coefficient;
+  sample->film_on_lane = rates->film_on_lane;
+  sample->film_on_ball = rates->film_on_ball;
+  sample->turned = point->turned;
+  sample->slip_loss = point->rubbed;
+  sample->phase = phase;
+}
+
+/* Drops every second sample but those at the ends of stretches. */
+static void
+thin_out (Recorder *self)
+{
+  TbPath *path = self->path;
+  int kept = 0;
+  bool drop = false;
+  for (int i = 0; i < path->count; i++)
+    {
+      bool at_end = i == 0 || i == path->count - 1 || path->samples[i].time == path->samples[i - 1].time
+                    || path->samples[i].time == path->samples[i + 1].time;
+      drop = !at_end && !drop;
+      if (!drop)
+        path->samples[kept++] = path->samples[i];
+    }
+  path->count = kept;
+  self->interval *= 2;
+}
+
+static void
+keep (Recorder *self, const TbSample *sample)
+{
+  TbPath *path = self->path;
+  if (path->capacity == 0)
+    return;
+  if (path->count == path->capacity)
+    thin_out (self);
+  if (path->count == path->capacity)
+    return;
+  path->samples[path->count++] = *sample;
+  self->last_kept = sample->time;
+}
+
+/* First sight of the ball: what is known before it has moved. */
+static void
+see_release (Recorder *self, const TbSample *sample)
+{
+  const TbMotion *motion = self->dynamics->motion;
+  TbMeasures *measures = &self->path->measures;
+  self->release_axis = self->first_axis = tb_sample_axis_on_ball (sample);
+  measures->flare = 0;
+  for (; self->next_mark < TB_N_BOARD_MARKS; self->next_mark++)
+    {
+      double y = self->next_mark * TB_BOARD_MARK_FT * TB_METRES_PER_FOOT;
+      if (y > sample->position.y)
+        break;
+      measures->x_at_mark[self->next_mark] = motion->launch_x + motion->launch_slope * y;
+    }
+  if (sample->position.y >= TB_ARROWS_Y)
+    {
+      self->passed_arrows = true;
+      measures->x_at_arrows = motion->launch_x + motion->launch_slope * TB_ARROWS_Y;
+    }
+}
+
+static bool
+wet (const Recorder *self, const TbSample *sample)
+{
+  return sample->phase != TB_PHASE_FLIGHT && sample->film_on_lane > self->dynamics->motion->assumed.oil_exit_film;
+}
+
+/* Into the oil, or out of it; the last way out is the one that is told. */
+static void
+touch_oil (Recorder *self, bool now, TbVec3 position)
+{
+  if (now == self->in_oil)
+    return;
+  self->in_oil = now;
+  self->path->measures.oil_exit_x = now ? (double) NAN : position.x;
+  self->path->measures.oil_exit_y = now ? (double) NAN : position.y;
+}
+
+void
+recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *rates)
+{
+  TbPath *path = self->path;
+  bool release = path->n_stretches == 0;
+  make_sample (self, phase, point, rates, &self->last);
+  if (release)
+    see_release (self, &self->last);
+  if (phase != TB_PHASE_FLIGHT && isnan (path->measures.landing_y))
+    path->measures.landing_y = point->position.y;
+  if (phase != TB_PHASE_FLIGHT)
+    touch_oil (self, wet (self, &self->last), point->position);
+  if (path->n_stretches < TB_PATH_MAX_STRETCHES)
+    path->n_stretches++;
+  path->stretches[path->n_stretches - 1] = (TbStretch){ phase, point->time, point->time, point->position.y, point->position.y };
+  keep (self, &self->last);
+  self->fresh = true;
+}
+
+static void
+see_marks (Recorder *self, const Course *course, const TbSample *to)
+{
+  TbMeasures *measures = &self->path->measures;
+  for (; self->next_mark < TB_N_BOARD_MARKS; self->next_mark++)
+    {
+      double y = self->next_mark * TB_BOARD_MARK_FT * TB_METRES_PER_FOOT;
+      if (y > to->position.y)
+        return;
+      measures->x_at_mark[self->next_mark] = quintic_value (&course->x, quintic_find (&course->y, y, false));
+      if (y == TB_ARROWS_Y)
+        measures->x_at_arrows = measures->x_at_mark[self->next_mark];
+    }
+}
+
+static void
+see_breakpoint (Recorder *self, const Course *course, const TbSample *from, const TbSample *to)
+{
+  if (!(from->velocity.x > 0 && to->velocity.x <= 0))
+    return;
+  double s = quintic_find (&course->x, 0, true), x = quintic_value (&course->x, s);
+  if (x > self->greatest_x)
+    {
+      self->greatest_x = x;
+      self->path->measures.breakpoint_x = x;
+      self->path->measures.breakpoint_y = quintic_value (&course->y, s);
+    }
+}
+
+static double
+turn_at (const Recorder *self, const Course *course, double s)
+{
+  TbVec3 velocity = course_velocity (course, s);
+  return fabs (atan2 (-velocity.x, velocity.y) - self->launch_heading) - HOOK_START_TURN;
+}
+
+static void
+see_hook (Recorder *self, const Course *course)
+{
+  if (!isnan (self->path->measures.hook_start_y) || turn_at (self, course, 1) < 0)
+    return;
+  double low = 0, high = 1;
+  for (int i = 0; i < EDGE_HALVINGS; i++)
+    {
+      double middle = 0.5 * (low + high);
+      if (turn_at (self, course, middle) < 0)
+        low = middle;
+      else
+        high = middle;
+    }
+  self->path->measures.hook_start_y = quintic_value (&course->y, high);
+}
+
+static double
+film_at (const Recorder *self, TbVec3 position)
+{
+  const TbContact contact = { position.x, position.y, 0, 1 };
+  double film;
+  tb_friction_at (self->dynamics->motion->friction, &contact, &film);
+  return film;
+}
+
+static void
+see_oil (Recorder *self, const Course *course, const TbSample *to)
+{
+  TbMeasures *measures = &self->path->measures;
+  if (to->phase == TB_PHASE_FLIGHT)
+    return;
+  bool now = wet (self, to);
+  if (now == self->in_oil)
+    {
+      measures->time_in_oil += now ? course->h : 0;
+      return;
+    }
+  double threshold = self->dynamics->motion->assumed.oil_exit_film, low = 0, high = 1;
+  for (int i = 0; i < EDGE_HALVINGS; i++)
+    {
+      double middle = 0.5 * (low + high);
+      if ((film_at (self, course_position (course, middle)) > threshold) == self->in_oil)
+        low = middle;
+      else
+        high = middle;
+    }
+  measures->time_in_oil += course->h * (now ? 1 - high : high);
+  touch_oil (self, now, course_position (course, high));
+}
+
+static void
+see_axis (Recorder *self, const TbSample *from, const TbSample *to)
+{
+  TbMeasures *measures = &self->path->measures;
+  const double turn = 2 * TB_PI;
+  self->furthest = fmax (self->furthest, tb_vec3_angle (tb_sample_axis_on_ball (to), self->release_axis));
+  if (from->turned < turn && to->turned >= turn)
+    {
+      TbSample between = *from;
+      attitude_between (from, to, (turn - from->turned) / (to->turned - from->turned), &between.attitude, &between.spin);
+      measures->ring_spacing
+          = self->dynamics->radius * tb_vec3_angle (tb_sample_axis_on_ball (&between), self->first_axis);
+    }
+}
+
+void
+recorder_step (Recorder *self, TbPhase phase, const Point *point, const Rates *rates)
+{
+  TbPath *path = self->path;
+  TbSample sample;
+  make_sample (self, phase, point, rates, &sample);
+  Course course = course_fit (&self->last, &sample);
+  see_marks (self, &course, &sample);
+  see_breakpoint (self, &course, &self->last, &sample);
+  see_hook (self, &course);
+  see_oil (self, &course, &sample);
+  see_axis (self, &self->last, &sample);
+  path->stretches[path->n_stretches - 1].end_time = point->time;
+  path->stretches[path->n_stretches - 1].end_y = point->position.y;
+  self->last = sample;
+  self->fresh = false;
+  if (sample.time - self->last_kept >= self->interval)
+    keep (self, &sample);
+}
+
+void
+recorder_end (Recorder *self)
+{
+  if (!self->fresh && self->last_kept < self->last.time)
+    keep (self, &self->last);
+}
+
+void
+recorder_finish (Recorder *self, bool off_lane)
+{
+  TbPath *path = self->path;
+  TbMeasures *measures = &path->measures;
+  const TbSample *end = &self->last;
+  const TbMotion *motion = self->dynamics->motion;
+  recorder_end (self);
+  measures->flare = self->dynamics->radius * self->furthest;
+  path->evaluations = self->dynamics->evaluations;
+  if (off_lane)
+    {
+      bool own_side = end->position.x > 0;
+      path->result = own_side != path->mirrored ? TB_RESULT_RIGHT_GUTTER : TB_RESULT_LEFT_GUTTER;
+      return;
+    }
+  measures->x_at_pins = end->position.x;
+  measures->angle_at_pins = tb_sample_heading (end);
+  measures->hook = end->position.x - (motion->launch_x + motion->launch_slope * end->position.y);
+  measures->time = end->time;
+  measures->turned = end->turned;
+  measures->speed_at_pins = tb_vec3_length (end->velocity);
+  measures->rev_rate_at_pins = tb_vec3_length (end->spin);
+  if (path->stretches[path->n_stretches - 1].phase == TB_PHASE_ROLL)
+    measures->roll_start_y = path->stretches[path->n_stretches - 1].start_y;
+}

@@ -1,0 +1,35 @@
+/* Turns the steps of a run into a path: samples, stretches and measures. Private to core.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "tb-dynamics.h"
+#include "tb-path.h"
+
+typedef struct Recorder
+{
+  TbPath *path;
+  const Dynamics *dynamics;
+  double interval;        /* s, kept between samples */
+  TbSample last;          /* end of what has been recorded */
+  bool fresh;             /* the last sample began a stretch and may not be dropped */
+  double last_kept;       /* s, time of the last sample kept */
+  int next_mark;          /* of the five-foot marks */
+  bool passed_arrows;
+  double greatest_x;
+  bool in_oil;
+  double launch_heading;  /* rad */
+  TbVec3 release_axis;    /* on the ball, body axes */
+  TbVec3 first_axis;      /* where the first turn begins */
+  double furthest;        /* rad, from the release axis */
+} Recorder;
+
+void recorder_init (Recorder *self, TbPath *path, const Dynamics *dynamics);
+/* A stretch of one phase begins at a point. */
+void recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *rates);
+/* The phase goes on to a point. The rates there are of the same phase. */
+void recorder_step (Recorder *self, TbPhase phase, const Point *point, const Rates *rates);
+/* The stretch is over; the last step's end is kept. */
+void recorder_end (Recorder *self);
+/* The run is over: at the pins, or with the ball off the lane at the last point. */
+void recorder_finish (Recorder *self, bool off_lane);
