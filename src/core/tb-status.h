@@ -3,9 +3,10 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-/* Marks a string for translation where no translation machinery is at hand (core has none). */
+/* Marks a string for translation where no translation machinery is at hand (core has none). Word for word as GLib
+ * defines it, so that the two may meet in one file. */
 #ifndef N_
-# define N_(string) string
+# define N_(String) (String)
 #endif
 
 typedef enum TbStatus
