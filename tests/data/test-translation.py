@@ -66,6 +66,14 @@ def check_the_list_is_sorted_and_without_doubles():
     assert listed(ROOT) == sorted(set(listed(ROOT))), 'po/POTFILES is not sorted, or names a file twice'
 
 
+def check_the_texts_are_gathered_without_a_warning():
+    keywords = ['_', 'N_', 'C_:1c,2', 'NC_:1c,2', 'ngettext:1,2', 'g_dngettext:2,3', 'g_dpgettext2:2c,3']
+    done = tap.command('xgettext', '--from-code=UTF-8', '--output=-', f'--directory={ROOT}',
+                       *(f'--keyword={word}' for word in keywords), *listed(ROOT))
+    assert done.returncode == 0 and not done.stderr, done.stderr
+    assert done.stdout.count('\nmsgid ') > 50, 'hardly any text was found'
+
+
 def check_a_source_left_out_is_noticed():
     with tempfile.TemporaryDirectory() as folder:
         root = pathlib.Path(folder)
