@@ -28,12 +28,25 @@ try_digits (double number, int digits, double si, double (*to_si) (double), char
   return to_si (g_ascii_strtod (buffer, NULL)) == si;
 }
 
+/* "300" rather than "3e+02": whole numbers of so many digits stand as they are. */
+static void
+write_out (char *buffer)
+{
+  double whole = g_ascii_strtod (buffer, NULL);
+
+  if (strchr (buffer, 'e') && fabs (whole) >= 1.0 && fabs (whole) < 1e15)
+    g_ascii_formatd (buffer, TB_DECIMAL_SIZE, "%.15g", whole);
+}
+
 static gboolean
 try_number (double number, double si, double (*to_si) (double), char *buffer)
 {
   for (int digits = 1; digits <= MAX_DIGITS; digits++)
     if (try_digits (number, digits, si, to_si, buffer))
-      return TRUE;
+      {
+        write_out (buffer);
+        return TRUE;
+      }
   return FALSE;
 }
 
@@ -44,8 +57,8 @@ try_neighbours (double number, double si, double (*to_si) (double), char *buffer
 
   for (int i = 0; i < NEIGHBOURS; i++)
     {
-      up = nextafter (up, INFINITY);
-      down = nextafter (down, -INFINITY);
+      up = nextafter (up, HUGE_VAL);
+      down = nextafter (down, -HUGE_VAL);
       if (try_digits (up, MAX_DIGITS, si, to_si, buffer) || try_digits (down, MAX_DIGITS, si, to_si, buffer))
         return TRUE;
     }

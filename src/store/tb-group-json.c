@@ -98,7 +98,7 @@ mark_all_missing (TbGroup group, gpointer target)
   tb_field_reset_group (group, target);
   for (const TbField *field = tb_field_table; field->name; field++)
     if (field->group == group && field->kind == TB_FIELD_REAL)
-      *number_of (field, target) = NAN;
+      *number_of (field, target) = (double) NAN;
 }
 
 static gboolean

@@ -46,8 +46,8 @@ film_in_whole_units (double film)
 {
   double units = tb_units_from_film (film);
 
-  if (tb_film_from_units (nextafter (units, INFINITY)) == film
-      || tb_film_from_units (nextafter (units, -INFINITY)) == film)
+  if (tb_film_from_units (nextafter (units, HUGE_VAL)) == film
+      || tb_film_from_units (nextafter (units, -HUGE_VAL)) == film)
     return film;
   return tb_film_from_units (units);
 }
@@ -65,6 +65,29 @@ tb_pattern_new_table (const char *id, const char *name, const TbOil *oil, TbStat
 }
 
 TbPattern *
+tb_pattern_new_strips (const char *id, const char *name, const TbStrip *strips, guint count, TbStatus *status)
+{
+  TbPattern *pattern = pattern_alloc (id, name, TB_PATTERN_STRIPS);
+  TbStatus laid = count <= TB_STRIPS_MAX ? tb_strips_lay (strips, count, &pattern->oil, NULL) : TB_ERROR_OUT_OF_RANGE;
+
+  pattern->n_strips = count;
+  pattern->strips = g_memdup2 (strips, count * sizeof *strips);
+  return pattern_finish (pattern, laid, status);
+}
+
+TbPattern *
+tb_pattern_renamed (const TbPattern *pattern, const char *id, const char *name)
+{
+  TbPattern *copy = pattern_alloc (id, name, pattern->kind);
+
+  copy->profile = pattern->profile;
+  copy->n_strips = pattern->n_strips;
+  copy->strips = g_memdup2 (pattern->strips, pattern->n_strips * sizeof *pattern->strips);
+  copy->oil = pattern->oil;
+  return copy;
+}
+
+TbPattern *
 tb_pattern_ref (TbPattern *pattern)
 {
   g_atomic_ref_count_inc (&pattern->ref_count);
@@ -78,5 +101,6 @@ tb_pattern_unref (TbPattern *pattern)
     return;
   g_free (pattern->id);
   g_free (pattern->name);
+  g_free (pattern->strips);
   g_free (pattern);
 }

@@ -6,7 +6,7 @@
 #pragma once
 
 #include <glib.h>
-#include "tb-core.h"
+#include "tb-strips.h"
 
 G_BEGIN_DECLS
 
@@ -15,7 +15,7 @@ typedef enum TbPatternKind
 {
   TB_PATTERN_PROFILE, /* by the numbers of a house-style pattern: TbOilProfile */
   TB_PATTERN_TABLE,   /* the film itself, cell by cell */
-  TB_PATTERN_STRIPS   /* an ordered list of strips laid going out or coming back (reserved: lane play) */
+  TB_PATTERN_STRIPS   /* an ordered list of strips laid going out or coming back: TbStrip */
 } TbPatternKind;
 
 typedef struct TbPattern
@@ -25,12 +25,18 @@ typedef struct TbPattern
   char *name; /* for people */
   TbPatternKind kind;
   TbOilProfile profile; /* TB_PATTERN_PROFILE */
+  guint n_strips;       /* TB_PATTERN_STRIPS */
+  TbStrip *strips;      /* likewise; else NULL */
   TbOil oil;
 } TbPattern;
 
 /* NULL and *status set if the numbers make no film. id may be NULL. */
 TbPattern *tb_pattern_new_profile (const char *id, const char *name, const TbOilProfile *profile, TbStatus *status);
 TbPattern *tb_pattern_new_table (const char *id, const char *name, const TbOil *oil, TbStatus *status);
+/* TB_ERROR_OUT_OF_RANGE for more than TB_STRIPS_MAX strips as well. */
+TbPattern *tb_pattern_new_strips (const char *id, const char *name, const TbStrip *strips, guint count, TbStatus *status);
+/* The same description and film under another name. */
+TbPattern *tb_pattern_renamed (const TbPattern *pattern, const char *id, const char *name);
 TbPattern *tb_pattern_ref (TbPattern *pattern);
 void tb_pattern_unref (TbPattern *pattern);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbPattern, tb_pattern_unref)

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+#include "tb-headless.h"
+
+#include <glib/gi18n-lib.h>
+#include <signal.h>
+
+#include "tb-help.h"
+#include "tb-numbers.h"
+#include "tb-output.h"
+#include "tb-picture-command.h"
+#include "tb-request.h"
+
+static gboolean
+numbers_command (TbRequest *request, const char *argument, GError **error)
+{
+  TbRun *runs[TB_N_SIDES] = { NULL };
+  gboolean done = FALSE;
+
+  if (tb_request_throw (request, runs, error))
+    {
+      g_autofree char *text = tb_numbers_text (runs[TB_SIDE_BEFORE], runs[TB_SIDE_AFTER]);
+      done = tb_output_write (text, error);
+    }
+  for (int side = 0; side < TB_N_SIDES; side++)
+    g_clear_pointer (&runs[side], tb_run_unref);
+  return done;
+}
+
+static gboolean
+help_command (TbRequest *request, const char *argument, GError **error)
+{
+  g_autofree char *text = tb_help_text ();
+
+  return tb_output_write (text, error);
+}
+
+static gboolean
+version_command (TbRequest *request, const char *argument, GError **error)
+{
+  return tb_output_write ("tenboard " PACKAGE_VERSION "\n", error);
+}
+
+const TbCommand tb_commands[] = {
+  { "--numbers", NULL, N_ ("Print the numbers of both runs and their difference as JSON"), numbers_command },
+  { "--picture", "OUT.png|svg", N_ ("Draw the runs into a file"), tb_picture_command },
+  { "--help", NULL, N_ ("Print this"), help_command },
+  { "--version", NULL, N_ ("Print the version"), version_command },
+  { NULL, NULL, NULL, NULL },
+};
+
+gboolean
+tb_headless_is_asked (int argc, char **argv)
+{
+  for (int i = 1; i < argc && !g_str_equal (argv[i], "--"); i++)
+    if (tb_request_knows (argv[i]))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+run_all (TbRequest *request, GError **error)
+{
+  for (guint i = 0; i < request->orders->len; i++)
+    {
+      const TbOrder *order = &g_array_index (request->orders, TbOrder, i);
+
+      if (!order->command->run (request, order->argument, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+int
+tb_headless_run (int argc, char **argv)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (TbRequest) request = tb_request_new (argc, argv, &error);
+
+  /* A pipe that nobody reads any more is told of like a full disk, rather than ending us without a word. */
+  signal (SIGPIPE, SIG_IGN);
+  if (request && run_all (request, &error))
+    return TB_EXIT_DONE;
+  g_printerr ("tenboard: %s\n", error->message);
+  return error->code;
+}
