@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-app.h"
+
+#include <glib/gi18n-lib.h>
+#include <stdlib.h>
+
+#include "tb-application.h"
+
+/* GTK would end the process with a bare "cannot open display". */
+static int
+tell_no_display (void)
+{
+  g_printerr ("tenboard: %s\n",
+              _ ("There is no display to open a window on; use --numbers or --picture, --help tells how."));
+  return EXIT_FAILURE;
+}
+
+int
+tb_app_run (int argc, char **argv)
+{
+  g_autoptr (TbApplication) application = NULL;
+
+  g_set_application_name (_ ("Tenboard"));
+  g_set_prgname ("tenboard");
+  if (!gtk_init_check ())
+    return tell_no_display ();
+  application = tb_application_new ();
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

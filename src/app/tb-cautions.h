@@ -1,0 +1,20 @@
+/* What can hurt somebody, or a lane, beside the control that invites it.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef struct TbCaution
+{
+  const char *field; /* name of the field it stands beside */
+  const char *line;  /* a few words, untranslated */
+  const char *text;  /* the rest of it, untranslated */
+} TbCaution;
+
+/* NULL where there is none. */
+const TbCaution *tb_caution_for_field (const char *field);
+
+G_END_DECLS

@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-compare-table.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-describe.h"
+
+/* Told first, in this order. */
+static const char *const main_measures[]
+    = { "hook_board", "board_at_pins", "angle_at_pins_deg", "breakpoint_board", "breakpoint_ft", "board_at_arrows",
+        "hook_start_ft", "roll_start_ft", "speed_at_pins_mph", "time_s" };
+
+enum
+{
+  COLUMN_NAME,
+  COLUMN_BEFORE,
+  COLUMN_AFTER,
+  COLUMN_DIFFERENCE,
+  N_COLUMNS
+};
+
+/* One row: the measure (NULL for where the ball ended) and its labels. */
+typedef struct Row
+{
+  const TbMeasureInfo *info;
+  GtkLabel *label[N_COLUMNS];
+} Row;
+
+struct _TbCompareTable
+{
+  GtkWidget parent_instance;
+
+  /* Template */
+  GtkLabel *problem;
+  GtkGrid *main_grid;
+  GtkGrid *more_grid;
+  GtkExpander *expander;
+
+  TbSession *session;
+  GArray *rows; /* of Row */
+};
+
+G_DEFINE_FINAL_TYPE (TbCompareTable, tb_compare_table, GTK_TYPE_WIDGET)
+
+static const char *const column_classes[N_COLUMNS] = { "name", "before", "after", "difference" };
+
+static void
+show_row_name (TbCompareTable *self, const Row *row)
+{
+  const char *unit = tb_describe_measure_unit (row->info, tb_session_get_units (self->session));
+  g_autofree char *text = NULL;
+
+  /* Translators: name of a measure and its unit: "Speed at the pins, mph". */
+  text = unit[0] == '\0' ? g_strdup (_ (row->info->label)) : g_strdup_printf (_ ("%s, %s"), _ (row->info->label), unit);
+  gtk_label_set_text (row->label[COLUMN_NAME], text);
+}
+
+static void
+set_number (const Row *row, int column, const char *text)
+{
+  gtk_label_set_text (row->label[column], text);
+}
+
+static void
+show_measure (TbCompareTable *self, const Row *row)
+{
+  TbUnits units = tb_session_get_units (self->session);
+  const TbMeasures *before = &tb_session_get_run (self->session, TB_SIDE_BEFORE)->path.measures;
+  const TbMeasures *after = &tb_session_get_run (self->session, TB_SIDE_AFTER)->path.measures;
+  gboolean has_before = tb_session_get_path (self->session, TB_SIDE_BEFORE) != NULL;
+  gboolean has_after = tb_session_get_path (self->session, TB_SIDE_AFTER) != NULL;
+  g_autofree char *from = has_before ? tb_describe_measure_number (row->info, before, units) : g_strdup ("–");
+  g_autofree char *to = has_after ? tb_describe_measure_number (row->info, after, units) : g_strdup ("–");
+  g_autofree char *difference
+      = has_before && has_after ? tb_describe_difference (row->info, before, after, units) : g_strdup ("–");
+
+  show_row_name (self, row);
+  set_number (row, COLUMN_BEFORE, from);
+  set_number (row, COLUMN_AFTER, to);
+  set_number (row, COLUMN_DIFFERENCE, difference);
+}
+
+static void
+show_problem (TbCompareTable *self)
+{
+  TbRun *run = tb_session_get_run (self->session, TB_SIDE_AFTER);
+  gboolean wrong = run->status != TB_OK;
+  g_autofree char *sentence = wrong ? tb_describe_problem (run) : g_strdup ("");
+
+  gtk_label_set_text (self->problem, sentence);
+  gtk_widget_set_visible (GTK_WIDGET (self->problem), wrong);
+}
+
+static void
+show_session (TbCompareTable *self)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    show_measure (self, &g_array_index (self->rows, Row, i));
+  show_problem (self);
+}
+
+static GtkLabel *
+add_label (GtkGrid *grid, int column, int line)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), column == COLUMN_NAME ? 0 : 1);
+  gtk_widget_set_hexpand (label, column == COLUMN_NAME);
+  gtk_widget_add_css_class (label, column_classes[column]);
+  if (column == COLUMN_NAME)
+    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  else
+    gtk_label_set_width_chars (GTK_LABEL (label), 6);
+  gtk_grid_attach (grid, label, column, line, 1, 1);
+  return GTK_LABEL (label);
+}
+
+static void
+add_heading (GtkGrid *grid)
+{
+  static const char *const headings[N_COLUMNS] = { "", N_ ("before"), N_ ("after"), N_ ("difference") };
+
+  for (int column = COLUMN_BEFORE; column < N_COLUMNS; column++)
+    {
+      GtkLabel *label = add_label (grid, column, 0);
+
+      gtk_label_set_text (label, _ (headings[column]));
+      gtk_widget_add_css_class (GTK_WIDGET (label), "heading");
+    }
+}
+
+static void
+add_row (TbCompareTable *self, GtkGrid *grid, int line, const TbMeasureInfo *info)
+{
+  Row row = { .info = info };
+
+  for (int column = 0; column < N_COLUMNS; column++)
+    row.label[column] = add_label (grid, column, line);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (row.label[COLUMN_NAME]), _ (info->help));
+  for (int column = COLUMN_BEFORE; column < N_COLUMNS; column++)
+    gtk_accessible_update_relation (GTK_ACCESSIBLE (row.label[column]),
+                                    GTK_ACCESSIBLE_RELATION_DESCRIBED_BY,
+                                    row.label[COLUMN_NAME],
+                                    NULL,
+                                    -1);
+  g_array_append_val (self->rows, row);
+}
+
+static gboolean
+is_main (const TbMeasureInfo *info)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (main_measures); i++)
+    if (g_str_equal (main_measures[i], info->name))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+build (TbCompareTable *self)
+{
+  int line = 0;
+
+  add_heading (self->main_grid);
+  for (gsize i = 0; i < G_N_ELEMENTS (main_measures); i++)
+    add_row (self, self->main_grid, (int) i + 1, tb_measure_find (main_measures[i]));
+  for (const TbMeasureInfo *info = tb_measure_table; info->name != NULL; info++)
+    if (!is_main (info))
+      add_row (self, self->more_grid, line++, info);
+}
+
+void
+tb_compare_table_set_session (TbCompareTable *self, TbSession *session)
+{
+  g_return_if_fail (self->session == NULL);
+
+  self->session = g_object_ref (session);
+  g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);
+  show_session (self);
+}
+
+GtkWidget *
+tb_compare_table_new (TbSession *session)
+{
+  TbCompareTable *self = g_object_new (TB_TYPE_COMPARE_TABLE, NULL);
+
+  tb_compare_table_set_session (self, session);
+  return GTK_WIDGET (self);
+}
+
+static const char *
+text_of (TbCompareTable *self, const char *measure, int column)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      const Row *row = &g_array_index (self->rows, Row, i);
+
+      if (g_str_equal (row->info->name, measure))
+        return gtk_label_get_text (row->label[column]);
+    }
+  return NULL;
+}
+
+const char *
+tb_compare_table_get_text (TbCompareTable *self, const char *measure, TbSide side)
+{
+  return text_of (self, measure, side == TB_SIDE_BEFORE ? COLUMN_BEFORE : COLUMN_AFTER);
+}
+
+const char *
+tb_compare_table_get_difference (TbCompareTable *self, const char *measure)
+{
+  return text_of (self, measure, COLUMN_DIFFERENCE);
+}
+
+static void
+tb_compare_table_dispose (GObject *object)
+{
+  TbCompareTable *self = TB_COMPARE_TABLE (object);
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->rows, g_array_unref);
+  G_OBJECT_CLASS (tb_compare_table_parent_class)->dispose (object);
+}
+
+static void
+tb_compare_table_class_init (TbCompareTableClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tb_compare_table_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-compare-table.ui");
+  gtk_widget_class_bind_template_child (widget_class, TbCompareTable, problem);
+  gtk_widget_class_bind_template_child (widget_class, TbCompareTable, main_grid);
+  gtk_widget_class_bind_template_child (widget_class, TbCompareTable, more_grid);
+  gtk_widget_class_bind_template_child (widget_class, TbCompareTable, expander);
+}
+
+static void
+tb_compare_table_init (TbCompareTable *self)
+{
+  self->rows = g_array_new (FALSE, FALSE, sizeof (Row));
+  gtk_widget_init_template (GTK_WIDGET (self));
+  build (self);
+}

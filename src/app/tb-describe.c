@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-describe.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-quantity.h"
+#include "tb-store-error.h"
+
+/* Stands where a run has no number. */
+#define NOTHING "–"
+#define DISTANCE_DIGITS 1
+
+/* A measure in the units shown. */
+typedef struct Shown
+{
+  double (*from_si) (double);
+  const char *unit;
+  int digits;
+} Shown;
+
+static Shown
+shown_in (const TbMeasureInfo *info, TbUnits units)
+{
+  if (units == TB_UNITS_METRIC && info->metric_unit != NULL)
+    return (Shown){ info->metric_from_si, info->metric_unit, info->metric_digits };
+  return (Shown){ info->from_si, info->unit, info->digits };
+}
+
+const char *
+tb_describe_measure_unit (const TbMeasureInfo *info, TbUnits units)
+{
+  const char *unit = shown_in (info, units).unit;
+
+  return unit[0] == '\0' ? unit : _ (unit);
+}
+
+char *
+tb_describe_measure_number (const TbMeasureInfo *info, const TbMeasures *measures, TbUnits units)
+{
+  Shown shown = shown_in (info, units);
+  double value = shown.from_si (tb_measure_si (info, measures));
+
+  return isnan (value) ? g_strdup (NOTHING) : tb_number_format (value, shown.digits);
+}
+
+char *
+tb_describe_measure (const TbMeasureInfo *info, const TbMeasures *measures, TbUnits units)
+{
+  Shown shown = shown_in (info, units);
+  double value = shown.from_si (tb_measure_si (info, measures));
+
+  return isnan (value) ? g_strdup (NOTHING) : tb_number_with_unit (value, shown.digits, shown.unit);
+}
+
+char *
+tb_describe_difference (const TbMeasureInfo *info, const TbMeasures *before, const TbMeasures *after, TbUnits units)
+{
+  Shown shown = shown_in (info, units);
+  double from = shown.from_si (tb_measure_si (info, before));
+  double to = shown.from_si (tb_measure_si (info, after));
+
+  return isnan (to - from) ? g_strdup (NOTHING) : tb_number_format_signed (to - from, shown.digits);
+}
+
+static char *
+measure (const char *name, const TbRun *run, TbUnits units)
+{
+  return tb_describe_measure (tb_measure_find (name), &run->path.measures, units);
+}
+
+static char *
+measure_number (const char *name, const TbRun *run, TbUnits units)
+{
+  return tb_describe_measure_number (tb_measure_find (name), &run->path.measures, units);
+}
+
+char *
+tb_describe_distance (double y, TbUnits units)
+{
+  if (units == TB_UNITS_METRIC)
+    return tb_number_with_unit (y, DISTANCE_DIGITS, N_ ("m"));
+  return tb_number_with_unit (tb_ft_from_metres (y), DISTANCE_DIGITS, N_ ("ft"));
+}
+
+static char *
+describe_gutter (const TbRun *run, TbUnits units)
+{
+  g_autofree char *where = tb_describe_distance (run->path.measures.gutter_y, units);
+
+  if (run->path.result == TB_RESULT_RIGHT_GUTTER)
+    /* Translators: %s is a distance such as "43.0 ft". */
+    return g_strdup_printf (_ ("right gutter at %s"), where);
+  return g_strdup_printf (_ ("left gutter at %s"), where);
+}
+
+/* Boards that the ball passes the pocket by: positive when high. */
+static double
+pocket_miss (const TbRun *run)
+{
+  const TbAssumed *assumed = &run->setup->shot.assumed;
+  double board = tb_board_from_x (run->path.measures.x_at_pins);
+  double low = tb_board_from_x (assumed->pocket_high);
+  double high = tb_board_from_x (assumed->pocket_low);
+
+  if (board < low)
+    return board - low;
+  return board > high ? board - high : 0.0;
+}
+
+char *
+tb_describe_end (const TbRun *run, TbUnits units)
+{
+  g_autofree char *boards = NULL;
+  double miss;
+
+  if (run->status != TB_OK)
+    return g_strdup (_ ("not thrown"));
+  if (run->path.result != TB_RESULT_PINS)
+    return describe_gutter (run, units);
+  miss = pocket_miss (run);
+  if (miss == 0.0)
+    return g_strdup (_ ("in the pocket"));
+  boards = tb_number_format (fabs (miss), 1);
+  /* Translators: boards by which the ball passes the pocket on the far side (high) or falls short of it (light). */
+  return g_strdup_printf (miss > 0 ? _ ("%s boards high") : _ ("%s boards light"), boards);
+}
+
+char *
+tb_describe_problem (const TbRun *run)
+{
+  g_autofree char *sentence = tb_problem_sentence (&run->problem);
+
+  return g_strdup_printf (_ ("%s Change it on the left, or undo; nothing is lost."), sentence);
+}
+
+static void
+add_turn (GString *text, const TbRun *run, TbUnits units)
+{
+  g_autofree char *board = measure_number ("breakpoint_board", run, units);
+  g_autofree char *where = measure ("breakpoint_ft", run, units);
+  g_autofree char *roll = measure ("roll_start_ft", run, units);
+
+  if (!isnan (run->path.measures.breakpoint_y))
+    g_string_append_printf (text, _ (" It turns back at board %s, %s down the lane."), board, where);
+  if (!isnan (run->path.measures.roll_start_y))
+    g_string_append_printf (text, _ (" It rolls from %s."), roll);
+}
+
+char *
+tb_describe_run (const TbRun *run, TbUnits units)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autofree char *speed = NULL, *arrows = NULL, *pins = NULL, *angle = NULL, *end = NULL;
+
+  if (run->status != TB_OK)
+    return tb_describe_problem (run);
+  speed = measure ("actual_speed_mph", run, units);
+  arrows = measure_number ("board_at_arrows", run, units);
+  end = tb_describe_end (run, units);
+  g_string_append_printf (text, _ ("Thrown at %s, the ball crosses the arrows at board %s."), speed, arrows);
+  add_turn (text, run, units);
+  if (run->path.result == TB_RESULT_PINS)
+    {
+      pins = measure_number ("board_at_pins", run, units);
+      angle = measure ("angle_at_pins_deg", run, units);
+      g_string_append_printf (text, _ (" It meets the pins at board %s at %s: %s."), pins, angle, end);
+    }
+  else
+    /* Translators: %s is where it ended, such as "right gutter at 43.0 ft". */
+    g_string_append_printf (text, _ (" It ends in the gutter: %s."), end);
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static const char *
+phase_word (const TbPath *path, const TbSample *sample)
+{
+  switch (sample->phase)
+    {
+    case TB_PHASE_FLIGHT:
+      return _ ("in the air");
+    case TB_PHASE_ROLL:
+      return _ ("rolls");
+    default:
+      return sample->position.y >= path->measures.hook_start_y ? _ ("hooks") : _ ("skids");
+    }
+}
+
+char *
+tb_describe_moment (const TbRun *run, double time, TbUnits units)
+{
+  TbSample sample;
+  g_autofree char *board = NULL, *where = NULL, *speed = NULL;
+  double v;
+
+  if (run->status != TB_OK || !tb_path_at_time (&run->path, time, &sample))
+    return g_strdup (NOTHING);
+  board = tb_number_format (tb_board_from_x (sample.position.x), 1);
+  where = tb_describe_distance (sample.position.y, units);
+  v = tb_vec3_length (sample.velocity);
+  speed = units == TB_UNITS_METRIC ? tb_number_with_unit (tb_km_per_hour_from_metres_per_second (v), 1, N_ ("km/h"))
+                                   : tb_number_with_unit (tb_mph_from_metres_per_second (v), 1, N_ ("mph"));
+  /* Translators: what the ball does, its board, distance and speed: "hooks at board 8.3, 41.0 ft, 15.2 mph". */
+  return g_strdup_printf (_ ("%s at board %s, %s, %s"), phase_word (&run->path, &sample), board, where, speed);
+}
+
+char *
+tb_describe_place (const TbRun *run, double x, double y, TbUnits units)
+{
+  TbFriction friction;
+  TbMotion motion;
+  double film = 0, own_x = run->path.mirrored ? -x : x;
+  double coefficient;
+  g_autofree char *board = tb_number_format (tb_board_from_x (own_x), 1);
+  g_autofree char *where = tb_describe_distance (y, units);
+  g_autofree char *oil = NULL, *grip = NULL;
+
+  if (tb_shot_motion (&run->setup->shot, &friction, &motion, NULL) != TB_OK)
+    return g_strdup_printf (_ ("Board %s, %s"), board, where);
+  coefficient = tb_friction_at (&friction, &(TbContact){ .x = own_x, .y = y, .load = 1.0 }, &film);
+  oil = units == TB_UNITS_METRIC ? tb_number_with_unit (tb_um_from_metres (film), 1, N_ ("µm"))
+                                 : tb_number_with_unit (tb_units_from_film (film), 1, N_ ("units"));
+  grip = tb_number_format (coefficient, 3);
+  /* Translators: a place on the lane: "Board 12.3, 38.4 ft: film 14.0 units, friction 0.041". */
+  return g_strdup_printf (_ ("Board %s, %s: film %s, friction %s"), board, where, oil, grip);
+}

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-lane-panel.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-describe.h"
+
+struct _TbLanePanel
+{
+  GtkWidget parent_instance;
+
+  /* Template */
+  TbLanePicture *picture;
+  GtkLabel *reading;
+
+  TbSession *session;
+};
+
+G_DEFINE_FINAL_TYPE (TbLanePanel, tb_lane_panel, GTK_TYPE_WIDGET)
+
+static void
+show_reading (TbLanePanel *self)
+{
+  TbUnits units = tb_session_get_units (self->session);
+  TbRun *after = tb_session_get_run (self->session, TB_SIDE_AFTER);
+  g_autofree char *text = NULL;
+  double x, y;
+
+  if (tb_lane_picture_get_pointed (self->picture, &x, &y))
+    text = tb_describe_place (after, x, y, units);
+  else
+    {
+      g_autofree char *moment = tb_describe_moment (after, tb_session_get_time (self->session), units);
+
+      /* Translators: %s is what the ball does at a moment: "hooks at board 8.3, 41.0 ft, 15.2 mph". */
+      text = g_strdup_printf (_ ("After: %s"), moment);
+    }
+  gtk_label_set_text (self->reading, text);
+}
+
+void
+tb_lane_panel_set_session (TbLanePanel *self, TbSession *session)
+{
+  g_return_if_fail (self->session == NULL);
+
+  self->session = g_object_ref (session);
+  tb_picture_set_session (TB_PICTURE (self->picture), session);
+  g_signal_connect_object (session, "changed", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::time", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->picture, "pointed", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
+  show_reading (self);
+}
+
+void
+tb_lane_panel_set_projection (TbLanePanel *self, TbLaneProjection projection)
+{
+  tb_lane_picture_set_projection (self->picture, projection);
+}
+
+TbLanePicture *
+tb_lane_panel_get_picture (TbLanePanel *self)
+{
+  return self->picture;
+}
+
+const char *
+tb_lane_panel_get_reading (TbLanePanel *self)
+{
+  return gtk_label_get_text (self->reading);
+}
+
+static void
+tb_lane_panel_dispose (GObject *object)
+{
+  TbLanePanel *self = TB_LANE_PANEL (object);
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (tb_lane_panel_parent_class)->dispose (object);
+}
+
+static void
+tb_lane_panel_class_init (TbLanePanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tb_lane_panel_dispose;
+  g_type_ensure (TB_TYPE_LANE_PICTURE);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-lane-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, TbLanePanel, picture);
+  gtk_widget_class_bind_template_child (widget_class, TbLanePanel, reading);
+}
+
+static void
+tb_lane_panel_init (TbLanePanel *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

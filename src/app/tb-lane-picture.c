@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-lane-picture.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-describe.h"
+
+struct _TbLanePicture
+{
+  TbPicture parent_instance;
+
+  TbLaneProjection projection;
+  gboolean pointed;
+  double pointed_x, pointed_y; /* m, lane frame */
+};
+
+enum
+{
+  POINTED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (TbLanePicture, tb_lane_picture, TB_TYPE_PICTURE)
+
+/* Steps of the arrow keys and of Page Up and Down, s. */
+#define TIME_STEP 0.02
+#define TIME_PAGE 0.25
+/* Width of the line under the pointer, and how strong it is. */
+#define READING_LINE 1.0f
+#define READING_ALPHA 0.45f
+
+static TbLaneScene
+scene_of (TbLanePicture *self)
+{
+  TbSession *session = tb_picture_get_session (TB_PICTURE (self));
+  const TbShot *shot = &tb_session_get_setup (session, TB_SIDE_AFTER)->shot;
+  TbLaneScene scene = tb_lane_scene_default ();
+
+  scene.theme = tb_picture_get_theme (TB_PICTURE (self));
+  scene.projection = self->projection;
+  scene.oil = shot->lane.oil;
+  scene.oil_scale = shot->lane.pattern_scale;
+  scene.before = tb_session_get_path (session, TB_SIDE_BEFORE);
+  scene.after = tb_session_get_path (session, TB_SIDE_AFTER);
+  scene.before_label = _ ("before");
+  scene.after_label = _ ("after");
+  scene.pocket_low = shot->assumed.pocket_low;
+  scene.pocket_high = shot->assumed.pocket_high;
+  scene.mirrored = shot->delivery.hand == TB_HAND_LEFT;
+  return scene;
+}
+
+static void
+tb_lane_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_LANE_PICTURE (picture));
+
+  tb_lane_view_draw (cr, width, height, &scene);
+}
+
+static void
+append_ball (GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path, double time, graphene_size_t size)
+{
+  cairo_rectangle_t place;
+  graphene_rect_t bounds;
+  cairo_t *cr;
+
+  if (path == NULL)
+    return;
+  tb_lane_view_ball_extents (size.width, size.height, scene, path, time, &place);
+  graphene_rect_init (&bounds, (float) place.x, (float) place.y, (float) place.width, (float) place.height);
+  graphene_rect_round_extents (&bounds, &bounds);
+  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  tb_lane_view_draw_ball (cr, size.width, size.height, scene, path, time);
+  cairo_destroy (cr);
+}
+
+/* A thin line across the lane where the pointer reads it. */
+static void
+append_reading_line (TbLanePicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, graphene_size_t size)
+{
+  const TbColor *text = &scene->theme.text;
+  GdkRGBA color = { (float) text->red, (float) text->green, (float) text->blue, READING_ALPHA };
+  double x0, y0, x1, y1;
+
+  if (!self->pointed)
+    return;
+  tb_lane_view_to_picture (size.width, size.height, scene, -TB_LANE_HALF_WIDTH, self->pointed_y, &x0, &y0);
+  tb_lane_view_to_picture (size.width, size.height, scene, TB_LANE_HALF_WIDTH, self->pointed_y, &x1, &y1);
+  gtk_snapshot_append_color (snapshot,
+                             &color,
+                             &GRAPHENE_RECT_INIT ((float) floor (MIN (x0, x1)),
+                                                  (float) floor (MIN (y0, y1)),
+                                                  (float) MAX (fabs (x1 - x0), READING_LINE),
+                                                  (float) MAX (fabs (y1 - y0), READING_LINE)));
+}
+
+static void
+tb_lane_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, double width, double height)
+{
+  TbLanePicture *self = TB_LANE_PICTURE (picture);
+  double time = tb_session_get_time (tb_picture_get_session (picture));
+  TbLaneScene scene = scene_of (self);
+  graphene_size_t size = GRAPHENE_SIZE_INIT ((float) width, (float) height);
+
+  append_reading_line (self, snapshot, &scene, size);
+  append_ball (snapshot, &scene, scene.before, time, size);
+  append_ball (snapshot, &scene, scene.after, time, size);
+}
+
+static char *
+tb_lane_picture_describe (TbPicture *picture)
+{
+  TbSession *session = tb_picture_get_session (picture);
+  TbUnits units = tb_session_get_units (session);
+  g_autofree char *before = tb_describe_run (tb_session_get_run (session, TB_SIDE_BEFORE), units);
+  g_autofree char *after = tb_describe_run (tb_session_get_run (session, TB_SIDE_AFTER), units);
+
+  /* Translators: each %s is a sentence or more about a run. */
+  return g_strdup_printf (_ ("Before: %s After: %s"), before, after);
+}
+
+static gboolean
+place_at (TbLanePicture *self, double px, double py, double *x, double *y)
+{
+  TbLaneScene scene = scene_of (self);
+  GtkWidget *widget = GTK_WIDGET (self);
+
+  return tb_lane_view_to_lane (gtk_widget_get_width (widget), gtk_widget_get_height (widget), &scene, px, py, x, y);
+}
+
+static void
+point_at (TbLanePicture *self, double px, double py)
+{
+  if (tb_picture_get_session (TB_PICTURE (self)) == NULL)
+    return;
+  self->pointed = place_at (self, px, py, &self->pointed_x, &self->pointed_y);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[POINTED], 0);
+}
+
+static void
+point_nowhere (TbLanePicture *self)
+{
+  self->pointed = FALSE;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[POINTED], 0);
+}
+
+/* The moment at which the ball is as far down the lane as the pointer. */
+static void
+seek (TbLanePicture *self, double px, double py)
+{
+  TbSession *session = tb_picture_get_session (TB_PICTURE (self));
+  const TbPath *path = tb_session_get_path (session, TB_SIDE_AFTER);
+  TbSample sample;
+  double x, y;
+
+  if (path == NULL || !place_at (self, px, py, &x, &y) || !tb_path_at_distance (path, y, &sample))
+    return;
+  tb_session_set_playing (session, FALSE);
+  tb_session_set_time (session, sample.time);
+}
+
+static void
+on_drag_begin (TbLanePicture *self, double x, double y)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  seek (self, x, y);
+}
+
+static void
+on_drag_update (TbLanePicture *self, double dx, double dy, GtkGestureDrag *gesture)
+{
+  double x, y;
+
+  gtk_gesture_drag_get_start_point (gesture, &x, &y);
+  seek (self, x + dx, y + dy);
+  point_at (self, x + dx, y + dy);
+}
+
+static gboolean
+on_key (TbLanePicture *self, guint keyval)
+{
+  TbSession *session = tb_picture_get_session (TB_PICTURE (self));
+  double time = tb_session_get_time (session);
+
+  switch (keyval)
+    {
+    case GDK_KEY_Up:
+    case GDK_KEY_Right:
+      time += TIME_STEP;
+      break;
+    case GDK_KEY_Down:
+    case GDK_KEY_Left:
+      time -= TIME_STEP;
+      break;
+    case GDK_KEY_Page_Up:
+      time += TIME_PAGE;
+      break;
+    case GDK_KEY_Page_Down:
+      time -= TIME_PAGE;
+      break;
+    case GDK_KEY_Home:
+      time = 0;
+      break;
+    case GDK_KEY_End:
+      time = tb_session_get_duration (session);
+      break;
+    default:
+      return GDK_EVENT_PROPAGATE;
+    }
+  tb_session_set_playing (session, FALSE);
+  tb_session_set_time (session, time);
+  return GDK_EVENT_STOP;
+}
+
+void
+tb_lane_picture_set_projection (TbLanePicture *self, TbLaneProjection projection)
+{
+  if (self->projection == projection)
+    return;
+  self->projection = projection;
+  self->pointed = FALSE;
+  tb_picture_invalidate (TB_PICTURE (self));
+}
+
+TbLaneProjection
+tb_lane_picture_get_projection (TbLanePicture *self)
+{
+  return self->projection;
+}
+
+gboolean
+tb_lane_picture_get_pointed (TbLanePicture *self, double *x, double *y)
+{
+  *x = self->pointed_x;
+  *y = self->pointed_y;
+  return self->pointed;
+}
+
+static void
+tb_lane_picture_class_init (TbLanePictureClass *klass)
+{
+  TbPictureClass *picture_class = TB_PICTURE_CLASS (klass);
+
+  picture_class->draw_still = tb_lane_picture_draw_still;
+  picture_class->snapshot_moving = tb_lane_picture_snapshot_moving;
+  picture_class->describe = tb_lane_picture_describe;
+  signals[POINTED] = g_signal_new ("pointed", TB_TYPE_LANE_PICTURE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+tb_lane_picture_init (TbLanePicture *self)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkGesture *drag = gtk_gesture_drag_new ();
+
+  g_signal_connect_swapped (motion, "enter", G_CALLBACK (point_at), self);
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (point_at), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (point_nowhere), self);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key), self);
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin), self);
+  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update), self);
+  gtk_widget_add_controller (widget, motion);
+  gtk_widget_add_controller (widget, keys);
+  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
+  gtk_widget_set_focusable (widget, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Lane"), -1);
+}

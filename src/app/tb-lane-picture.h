@@ -1,0 +1,21 @@
+/* The lane with both runs and both balls. Hovering reads a place; dragging moves the moment looked at.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "tb-lane-view.h"
+#include "tb-picture.h"
+
+G_BEGIN_DECLS
+
+#define TB_TYPE_LANE_PICTURE (tb_lane_picture_get_type ())
+G_DECLARE_FINAL_TYPE (TbLanePicture, tb_lane_picture, TB, LANE_PICTURE, TbPicture)
+
+/* Signal "pointed": what the pointer is over is another. */
+
+void tb_lane_picture_set_projection (TbLanePicture *self, TbLaneProjection projection);
+TbLaneProjection tb_lane_picture_get_projection (TbLanePicture *self);
+/* The place under the pointer (lane frame, m); FALSE where there is none. */
+gboolean tb_lane_picture_get_pointed (TbLanePicture *self, double *x, double *y);
+
+G_END_DECLS

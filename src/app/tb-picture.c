@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-picture.h"
+
+#include "tb-style.h"
+
+typedef struct TbPicturePrivate
+{
+  TbSession *session;
+  GskRenderNode *still;
+  int width, height; /* of `still` */
+  char *description;
+  guint still_count;
+} TbPicturePrivate;
+
+G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (TbPicture, tb_picture, GTK_TYPE_WIDGET)
+
+static TbPicturePrivate *
+private_of (TbPicture *self)
+{
+  return tb_picture_get_instance_private (self);
+}
+
+void
+tb_picture_invalidate (TbPicture *self)
+{
+  g_clear_pointer (&private_of (self)->still, gsk_render_node_unref);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+update_description (TbPicture *self)
+{
+  TbPicturePrivate *priv = private_of (self);
+  g_autofree char *description = NULL;
+
+  if (TB_PICTURE_GET_CLASS (self)->describe == NULL)
+    return;
+  description = TB_PICTURE_GET_CLASS (self)->describe (self);
+  if (g_strcmp0 (description, priv->description) == 0)
+    return;
+  g_free (priv->description);
+  priv->description = g_steal_pointer (&description);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, priv->description, -1);
+}
+
+static void
+on_session_changed (TbPicture *self)
+{
+  update_description (self);
+  tb_picture_invalidate (self);
+}
+
+static void
+on_time_changed (TbPicture *self)
+{
+  TB_PICTURE_GET_CLASS (self)->time_changed (self);
+}
+
+void
+tb_picture_set_session (TbPicture *self, TbSession *session)
+{
+  TbPicturePrivate *priv = private_of (self);
+
+  g_return_if_fail (priv->session == NULL);
+  priv->session = g_object_ref (session);
+  g_signal_connect_object (session, "changed", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::time", G_CALLBACK (on_time_changed), self, G_CONNECT_SWAPPED);
+  if (TB_PICTURE_GET_CLASS (self)->session_set != NULL)
+    TB_PICTURE_GET_CLASS (self)->session_set (self);
+  on_session_changed (self);
+}
+
+TbSession *
+tb_picture_get_session (TbPicture *self)
+{
+  return private_of (self)->session;
+}
+
+TbTheme
+tb_picture_get_theme (TbPicture *self)
+{
+  return tb_style_theme_for (GTK_WIDGET (self));
+}
+
+const char *
+tb_picture_get_description (TbPicture *self)
+{
+  const char *description = private_of (self)->description;
+
+  return description != NULL ? description : "";
+}
+
+guint
+tb_picture_get_still_count (TbPicture *self)
+{
+  return private_of (self)->still_count;
+}
+
+static GskRenderNode *
+draw_still_node (TbPicture *self, int width, int height)
+{
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+
+  TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, width, height);
+  cairo_destroy (cr);
+  private_of (self)->still_count++;
+  return gtk_snapshot_free_to_node (snapshot);
+}
+
+static void
+tb_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  TbPicture *self = TB_PICTURE (widget);
+  TbPicturePrivate *priv = private_of (self);
+  int width = gtk_widget_get_width (widget);
+  int height = gtk_widget_get_height (widget);
+
+  if (priv->session == NULL || width < 1 || height < 1)
+    return;
+  if (priv->still != NULL && (priv->width != width || priv->height != height))
+    g_clear_pointer (&priv->still, gsk_render_node_unref);
+  if (priv->still == NULL && TB_PICTURE_GET_CLASS (self)->draw_still != NULL)
+    priv->still = draw_still_node (self, width, height);
+  priv->width = width;
+  priv->height = height;
+  if (priv->still != NULL)
+    gtk_snapshot_append_node (snapshot, priv->still);
+  if (TB_PICTURE_GET_CLASS (self)->snapshot_moving != NULL)
+    TB_PICTURE_GET_CLASS (self)->snapshot_moving (self, snapshot, width, height);
+}
+
+static void
+tb_picture_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  GTK_WIDGET_CLASS (tb_picture_parent_class)->css_changed (widget, change);
+  tb_picture_invalidate (TB_PICTURE (widget));
+}
+
+static void
+tb_picture_system_setting_changed (GtkWidget *widget, GtkSystemSetting setting)
+{
+  GTK_WIDGET_CLASS (tb_picture_parent_class)->system_setting_changed (widget, setting);
+  tb_picture_invalidate (TB_PICTURE (widget));
+}
+
+static void
+tb_picture_dispose (GObject *object)
+{
+  TbPicturePrivate *priv = private_of (TB_PICTURE (object));
+
+  g_clear_object (&priv->session);
+  g_clear_pointer (&priv->still, gsk_render_node_unref);
+  G_OBJECT_CLASS (tb_picture_parent_class)->dispose (object);
+}
+
+static void
+tb_picture_finalize (GObject *object)
+{
+  g_free (private_of (TB_PICTURE (object))->description);
+  G_OBJECT_CLASS (tb_picture_parent_class)->finalize (object);
+}
+
+static void
+redraw_moving (TbPicture *self)
+{
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+tb_picture_class_init (TbPictureClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = tb_picture_dispose;
+  object_class->finalize = tb_picture_finalize;
+  widget_class->snapshot = tb_picture_snapshot;
+  widget_class->css_changed = tb_picture_css_changed;
+  widget_class->system_setting_changed = tb_picture_system_setting_changed;
+  klass->time_changed = redraw_moving;
+  gtk_widget_class_set_css_name (widget_class, "picture");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+tb_picture_init (TbPicture *self)
+{
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+}

@@ -1,0 +1,46 @@
+/* A drawn view of the session: one still drawing that is kept, and what moves on top of it.
+ *
+ * The still part is drawn again only when the session, the size or the colours change; while a throw runs only the
+ * small moving parts are. Role and description make it readable without eyes.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+#include "tb-session.h"
+#include "tb-theme.h"
+
+G_BEGIN_DECLS
+
+#define TB_TYPE_PICTURE (tb_picture_get_type ())
+G_DECLARE_DERIVABLE_TYPE (TbPicture, tb_picture, TB, PICTURE, GtkWidget)
+
+struct _TbPictureClass
+{
+  GtkWidgetClass parent_class;
+
+  /* Size in px. */
+  void (*draw_still) (TbPicture *self, cairo_t *cr, double width, double height);
+  /* Optional: appends nodes, as small as can be. */
+  void (*snapshot_moving) (TbPicture *self, GtkSnapshot *snapshot, double width, double height);
+  /* Optional: what the drawing shows, in words; the caller's. */
+  char *(*describe) (TbPicture *self);
+  /* Optional: the session's time is another. The default redraws the moving parts. */
+  void (*time_changed) (TbPicture *self);
+  /* Optional: there is a session now. */
+  void (*session_set) (TbPicture *self);
+};
+
+void tb_picture_set_session (TbPicture *self, TbSession *session);
+/* Borrowed; NULL until it is set. */
+TbSession *tb_picture_get_session (TbPicture *self);
+/* Colours and sizes that fit the window as it is now. */
+TbTheme tb_picture_get_theme (TbPicture *self);
+/* Drops the still drawing; it is drawn anew with the next frame. */
+void tb_picture_invalidate (TbPicture *self);
+/* What describe() last said; "" where there is nothing. Borrowed. */
+const char *tb_picture_get_description (TbPicture *self);
+/* For tests and benchmarks: how often the still part was drawn. */
+guint tb_picture_get_still_count (TbPicture *self);
+
+G_END_DECLS

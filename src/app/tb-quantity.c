@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-quantity.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* A unit that core's tables use, and what stands in its place in metric. */
+typedef struct TbUnitPair
+{
+  const char *imperial;
+  const char *metric;
+  double factor;    /* metric number = imperial number × factor */
+  int fewer_digits; /* after the point, in metric */
+} TbUnitPair;
+
+#define CM_PER_INCH (TB_METRES_PER_INCH * 100.0)
+#define MM_PER_INCH (TB_METRES_PER_INCH * 1000.0)
+#define KMH_PER_MPH (TB_METRES_PER_SECOND_PER_MPH * 3.6)
+#define GRAMS_PER_OUNCE (TB_KILOGRAMS_PER_POUND / TB_OUNCES_PER_POUND * 1000.0)
+
+/* Pounds stay: a ball is sold by them everywhere. */
+static const TbUnitPair unit_pairs[] = {
+  { N_ ("mph"), N_ ("km/h"), KMH_PER_MPH, 0 },
+  { N_ ("ft"), N_ ("m"), TB_METRES_PER_FOOT, -1 },
+  { N_ ("in"), N_ ("cm"), CM_PER_INCH, 0 },
+  { N_ ("µin"), N_ ("µm"), TB_METRES_PER_INCH, -2 },
+  { N_ ("oz"), N_ ("g"), GRAMS_PER_OUNCE, 1 },
+};
+
+static const TbUnitPair *
+pair_of (const char *unit)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (unit_pairs); i++)
+    if (strcmp (unit_pairs[i].imperial, unit) == 0)
+      return &unit_pairs[i];
+  return NULL;
+}
+
+TbQuantity
+tb_quantity_for_field (const TbField *field, TbUnits units)
+{
+  TbQuantity self = { .field = field, .unit = field->unit, .factor = 1.0, .digits = field->digits };
+  const TbUnitPair *pair = units == TB_UNITS_METRIC ? pair_of (field->unit) : NULL;
+
+  if (pair != NULL)
+    {
+      self.unit = pair->metric;
+      self.factor = pair->factor;
+      self.digits = MAX (0, field->digits - pair->fewer_digits);
+    }
+  return self;
+}
+
+/* "-" of C to the sign that is as wide as "+". */
+static char *
+with_minus (const char *text)
+{
+  return text[0] == '-' ? g_strconcat ("−", text + 1, NULL) : g_strdup (text);
+}
+
+/* Drops the sign of a number that shows as nothing. */
+static double
+no_negative_zero (double number, int digits)
+{
+  return fabs (number) < 0.5 * pow (10.0, -digits) ? 0.0 : number;
+}
+
+char *
+tb_number_format (double number, int digits)
+{
+  g_autofree char *text = g_strdup_printf ("%.*f", digits, no_negative_zero (number, digits));
+
+  return with_minus (text);
+}
+
+char *
+tb_number_format_signed (double number, int digits)
+{
+  double shown = no_negative_zero (number, digits);
+  g_autofree char *text = g_strdup_printf (shown > 0 ? "+%.*f" : "%.*f", digits, shown);
+
+  return with_minus (text);
+}
+
+static gboolean
+stands_close (const char *unit)
+{
+  return strcmp (unit, "°") == 0 || strcmp (unit, "%") == 0;
+}
+
+char *
+tb_number_with_unit (double number, int digits, const char *unit)
+{
+  g_autofree char *text = tb_number_format (number, digits);
+
+  if (unit[0] == '\0')
+    return g_steal_pointer (&text);
+  return g_strconcat (text, stands_close (unit) ? "" : " ", _ (unit), NULL);
+}
+
+/* A value that has been to SI units and back is the same but for rounding. */
+#define SAME_VALUE 1e-6
+
+static const TbWord *
+word_for (const TbField *field, double value)
+{
+  for (const TbWord *word = field->words; word != NULL && word->name != NULL; word++)
+    if (fabs (word->value - value) < SAME_VALUE)
+      return word;
+  return NULL;
+}
+
+char *
+tb_quantity_format (const TbQuantity *self, double value)
+{
+  const TbWord *word = word_for (self->field, value);
+
+  if (word != NULL)
+    return g_strdup (_ (word->label));
+  return tb_number_with_unit (value * self->factor, self->digits, self->unit);
+}
+
+/* The text with a decimal point and a plain minus, spaces at both ends gone. */
+static char *
+plain_number_text (const char *text)
+{
+  g_autoptr (GString) plain = g_string_new (text);
+
+  g_string_replace (plain, "−", "-", 0);
+  g_string_replace (plain, ",", ".", 0);
+  return g_strstrip (g_string_free (g_steal_pointer (&plain), FALSE));
+}
+
+static gboolean
+is_unit (const char *text, const char *unit)
+{
+  return g_ascii_strcasecmp (text, unit) == 0 || g_utf8_collate (text, _ (unit)) == 0;
+}
+
+/* What a number with this unit behind it is to be divided by to come to the field's unit; 0 for a unit that does not
+ * belong here. */
+static double
+unit_factor (const TbQuantity *self, const char *unit)
+{
+  const TbUnitPair *pair = pair_of (self->field->unit);
+
+  if (unit[0] == '\0' || is_unit (unit, self->unit))
+    return self->factor;
+  if (is_unit (unit, self->field->unit))
+    return 1.0;
+  if (pair != NULL && is_unit (unit, pair->metric))
+    return pair->factor;
+  return 0.0;
+}
+
+gboolean
+tb_quantity_from_shown (const TbQuantity *self, double shown, double *value)
+{
+  const TbField *field = self->field;
+  double number = shown / self->factor;
+  double half_digit = 0.5 * pow (10.0, -self->digits) / self->factor;
+
+  /* The end of the range, shown rounded, may lie just outside of it. */
+  if (number < field->min && number >= field->min - half_digit)
+    number = field->min;
+  if (number > field->max && number <= field->max + half_digit)
+    number = field->max;
+  if (tb_field_check (field, number) != TB_OK)
+    return FALSE;
+  *value = number;
+  return TRUE;
+}
+
+static gboolean
+parse_word (const TbField *field, const char *text, double *value)
+{
+  for (const TbWord *word = field->words; word != NULL && word->name != NULL; word++)
+    if (g_ascii_strcasecmp (text, word->name) == 0 || g_utf8_collate (text, _ (word->label)) == 0)
+      {
+        *value = word->value;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static char *
+range_sentence (const TbQuantity *self)
+{
+  g_autofree char *low = tb_number_format (self->field->min * self->factor, self->digits);
+  g_autofree char *high = tb_quantity_format (self, self->field->max);
+
+  /* Translators: the name of an input, and the lowest and highest it goes to: "Speed goes from 5.0 to 30.0 mph." */
+  return g_strdup_printf (_ ("%s goes from %s to %s."), _ (self->field->label), low, high);
+}
+
+static char *
+example_sentence (const TbQuantity *self, const char *text)
+{
+  g_autofree char *example = tb_quantity_format (self, self->field->standard);
+
+  /* Translators: what was typed, and an example of what is expected. */
+  return g_strdup_printf (_ ("“%s” is not understood; type a number like %s."), text, example);
+}
+
+char *
+tb_quantity_parse (const TbQuantity *self, const char *text, double *value)
+{
+  g_autofree char *plain = plain_number_text (text);
+  char *end = NULL;
+  double number, factor;
+
+  if (parse_word (self->field, plain, value))
+    return NULL;
+  number = g_ascii_strtod (plain, &end);
+  if (end == plain || !isfinite (number))
+    return example_sentence (self, text);
+  factor = unit_factor (self, g_strstrip (end));
+  if (factor == 0.0)
+    return example_sentence (self, text);
+  if (!tb_quantity_from_shown (self, number * self->factor / factor, value))
+    return range_sentence (self);
+  return NULL;
+}

@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-style.h"
+
+#include "tb-desktop-colors.h"
+
+/* Steps of text size, %. */
+static const int text_sizes[] = { 100, 125, 150, 200, 250 };
+
+/* Size of the interface's font that counts as text scale 1, px: 10.5 pt. */
+#define ORDINARY_FONT_PX 14.0
+/* The step is taken when the window is this close to it, so that a window dragged wider does not flicker. */
+#define STEP_REACH 0.96
+
+static void
+add_color (GString *css, const char *name, TbColor color)
+{
+  GdkRGBA rgba = { (float) color.red, (float) color.green, (float) color.blue, (float) color.alpha };
+  g_autofree char *text = gdk_rgba_to_string (&rgba);
+
+  g_string_append_printf (css, "@define-color %s %s;\n", name, text);
+}
+
+/* The drawings' colours, by name, for the style sheet. */
+static char *
+colors_css (TbTheme theme)
+{
+  g_autoptr (GString) css = g_string_new (NULL);
+
+  add_color (css, "tb_background", theme.background);
+  add_color (css, "tb_text", theme.text);
+  add_color (css, "tb_quiet", theme.quiet);
+  add_color (css, "tb_rule", theme.rule);
+  add_color (css, "tb_before", theme.before);
+  add_color (css, "tb_after", theme.after);
+  add_color (css, "tb_warning", theme.warning);
+  return g_string_free (g_steal_pointer (&css), FALSE);
+}
+
+static gboolean
+is_dark (GtkSettings *settings)
+{
+  g_autofree char *name = NULL;
+  gboolean prefers_dark;
+
+  g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
+  if (g_getenv ("GTK_THEME") != NULL)
+    return g_str_has_suffix (g_getenv ("GTK_THEME"), "dark");
+  return prefers_dark || (name != NULL && (g_str_has_suffix (name, "-dark") || g_str_has_suffix (name, "Inverse")));
+}
+
+static gboolean
+is_high_contrast (GtkSettings *settings)
+{
+  g_autofree char *name = NULL;
+
+  g_object_get (settings, "gtk-theme-name", &name, NULL);
+  return name != NULL && (g_str_has_prefix (name, "HighContrast") || g_str_has_prefix (name, "Default-hc"));
+}
+
+static TbTheme
+theme_now (GtkSettings *settings, double scale)
+{
+  if (is_dark (settings))
+    return tb_theme_dark (scale);
+  return is_high_contrast (settings) ? tb_theme_contrast (scale) : tb_theme_light (scale);
+}
+
+static void
+load_colors (GtkCssProvider *provider)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  g_autofree char *css = colors_css (theme_now (settings, 1.0));
+
+  gtk_css_provider_load_from_data (provider, css, -1);
+}
+
+void
+tb_style_init (GdkDisplay *display)
+{
+  g_autoptr (GtkCssProvider) sheet = gtk_css_provider_new ();
+  g_autoptr (GtkCssProvider) colors = gtk_css_provider_new ();
+  GtkSettings *settings = gtk_settings_get_for_display (display);
+
+  load_colors (colors);
+  g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (load_colors), colors, G_CONNECT_SWAPPED);
+  g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (load_colors), colors, G_CONNECT_SWAPPED);
+  gtk_css_provider_load_from_resource (sheet, "/io/github/tenboard/Tenboard/ui/style.css");
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (colors), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (sheet), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+}
+
+static void
+follow_desktop (gboolean dark, gpointer user_data)
+{
+  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", dark, NULL);
+}
+
+void
+tb_style_set_color_scheme (TbColorScheme scheme)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  tb_desktop_colors_unwatch ();
+  if (scheme == TB_COLOR_SCHEME_SYSTEM)
+    {
+      gtk_settings_reset_property (settings, "gtk-application-prefer-dark-theme");
+      tb_desktop_colors_watch (follow_desktop, NULL);
+    }
+  else
+    g_object_set (settings, "gtk-application-prefer-dark-theme", scheme == TB_COLOR_SCHEME_DARK, NULL);
+}
+
+int
+tb_style_suitable_text_size (int width, int height)
+{
+  double wanted = tb_theme_suitable_scale (width, height) * 100.0;
+  int best = text_sizes[0];
+
+  for (gsize i = 0; i < G_N_ELEMENTS (text_sizes); i++)
+    if (wanted >= text_sizes[i] * STEP_REACH)
+      best = text_sizes[i];
+  return best;
+}
+
+static char *
+size_class (int percent)
+{
+  return g_strdup_printf ("text-%d", percent);
+}
+
+void
+tb_style_set_text_size (GtkWidget *window, int percent)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (text_sizes); i++)
+    {
+      g_autofree char *name = size_class (text_sizes[i]);
+
+      if (text_sizes[i] == percent)
+        gtk_widget_add_css_class (window, name);
+      else
+        gtk_widget_remove_css_class (window, name);
+    }
+}
+
+int
+tb_style_get_text_size (GtkWidget *window)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (text_sizes); i++)
+    {
+      g_autofree char *name = size_class (text_sizes[i]);
+
+      if (gtk_widget_has_css_class (window, name))
+        return text_sizes[i];
+    }
+  return text_sizes[0];
+}
+
+TbTheme
+tb_style_theme_for (GtkWidget *widget)
+{
+  PangoContext *context = gtk_widget_get_pango_context (widget);
+  const PangoFontDescription *font = pango_context_get_font_description (context);
+  double size = pango_font_description_get_size (font) / (double) PANGO_SCALE;
+  double dpi = pango_cairo_context_get_resolution (context);
+  TbTheme theme;
+
+  if (!pango_font_description_get_size_is_absolute (font))
+    size *= (dpi > 0 ? dpi : 96.0) / 72.0;
+  theme = theme_now (gtk_widget_get_settings (widget), size / ORDINARY_FONT_PX);
+  theme.font = pango_font_description_get_family (font);
+  return theme;
+}

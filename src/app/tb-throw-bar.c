@@ -1,0 +1,235 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-throw-bar.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-describe.h"
+#include "tb-quantity.h"
+
+/* What the drop-down offers, in its order. */
+static const double rates[] = { 1.0, 0.5, 0.25, 0.1 };
+
+/* Steps of the scrub slider's keys, s. */
+#define TIME_STEP 0.02
+#define TIME_PAGE 0.25
+#define TIME_DIGITS 2
+/* A frame that comes later than this (a suspended machine, a dragged window) counts as this, s. */
+#define LONGEST_FRAME 0.25
+
+struct _TbThrowBar
+{
+  GtkWidget parent_instance;
+
+  /* Template */
+  GtkWidget *throw_button;
+  GtkButton *pause_button;
+  GtkDropDown *rate;
+  GtkRange *scrub;
+  GtkLabel *reading;
+
+  TbSession *session;
+  guint tick;       /* 0: time stands still */
+  gint64 last_time; /* µs of the frame clock; 0 before the first frame */
+};
+
+G_DEFINE_FINAL_TYPE (TbThrowBar, tb_throw_bar, GTK_TYPE_WIDGET)
+
+static void
+show_time (TbThrowBar *self)
+{
+  double time = tb_session_get_time (self->session);
+  const TbPath *path = tb_session_get_path (self->session, TB_SIDE_AFTER);
+  g_autofree char *seconds = tb_number_with_unit (time, TIME_DIGITS, N_ ("s"));
+  g_autofree char *distance = NULL;
+  g_autofree char *text = NULL;
+  TbSample sample;
+
+  if (path != NULL && tb_path_at_time (path, time, &sample))
+    distance = tb_describe_distance (sample.position.y, tb_session_get_units (self->session));
+  text = distance != NULL ? g_strdup_printf ("%s · %s", seconds, distance) : g_strdup (seconds);
+  gtk_label_set_text (self->reading, text);
+  gtk_range_set_value (self->scrub, time);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->scrub), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, text, -1);
+}
+
+static void
+show_duration (TbThrowBar *self)
+{
+  double duration = tb_session_get_duration (self->session);
+
+  gtk_adjustment_configure (gtk_range_get_adjustment (self->scrub),
+                            tb_session_get_time (self->session),
+                            0,
+                            duration,
+                            TIME_STEP,
+                            TIME_PAGE,
+                            0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->scrub), duration > 0);
+  show_time (self);
+}
+
+static void
+show_rate (TbThrowBar *self)
+{
+  guint nearest = 0;
+  double rate = tb_session_get_rate (self->session);
+
+  for (guint i = 0; i < G_N_ELEMENTS (rates); i++)
+    if (fabs (rates[i] - rate) < fabs (rates[nearest] - rate))
+      nearest = i;
+  gtk_drop_down_set_selected (self->rate, nearest);
+}
+
+static gboolean
+on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer user_data)
+{
+  TbThrowBar *self = TB_THROW_BAR (widget);
+  gint64 now = gdk_frame_clock_get_frame_time (clock);
+  double seconds = self->last_time == 0 ? 0 : (now - self->last_time) / (double) G_USEC_PER_SEC;
+
+  self->last_time = now;
+  tb_session_advance (self->session, MIN (seconds, LONGEST_FRAME));
+  return G_SOURCE_CONTINUE;
+}
+
+static void
+stop_ticking (TbThrowBar *self)
+{
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
+}
+
+static gboolean
+wants_animations (TbThrowBar *self)
+{
+  gboolean enabled = TRUE;
+
+  g_object_get (gtk_widget_get_settings (GTK_WIDGET (self)), "gtk-enable-animations", &enabled, NULL);
+  return enabled && gtk_widget_get_mapped (GTK_WIDGET (self));
+}
+
+static void
+show_playing (TbThrowBar *self)
+{
+  gboolean playing = tb_session_get_playing (self->session);
+  const char *name = playing ? _ ("Pause") : _ ("Go on");
+
+  gtk_button_set_icon_name (self->pause_button, playing ? "media-playback-pause-symbolic" : "media-seek-forward-symbolic");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->pause_button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->pause_button), name);
+}
+
+static void
+on_playing_changed (TbThrowBar *self)
+{
+  gboolean playing = tb_session_get_playing (self->session);
+
+  stop_ticking (self);
+  if (playing && !wants_animations (self))
+    {
+      /* Nothing is to move: the throw is over at once. */
+      tb_session_set_time (self->session, tb_session_get_duration (self->session));
+      tb_session_set_playing (self->session, FALSE);
+      return;
+    }
+  if (playing)
+    {
+      self->last_time = 0;
+      self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), on_tick, NULL, NULL);
+    }
+  show_playing (self);
+}
+
+static gboolean
+on_scrub (TbThrowBar *self, GtkScrollType scroll, double value)
+{
+  tb_session_set_playing (self->session, FALSE);
+  tb_session_set_time (self->session, value);
+  return GDK_EVENT_STOP;
+}
+
+/* Assistive technology moves the adjustment itself. */
+static void
+on_adjusted (TbThrowBar *self, GtkAdjustment *adjustment)
+{
+  tb_session_set_time (self->session, gtk_adjustment_get_value (adjustment));
+}
+
+static void
+on_rate_selected (TbThrowBar *self)
+{
+  guint selected = gtk_drop_down_get_selected (self->rate);
+
+  if (self->session != NULL && selected < G_N_ELEMENTS (rates))
+    tb_session_set_rate (self->session, rates[selected]);
+}
+
+void
+tb_throw_bar_set_session (TbThrowBar *self, TbSession *session)
+{
+  g_return_if_fail (self->session == NULL);
+
+  self->session = g_object_ref (session);
+  show_rate (self);
+  show_duration (self);
+  show_playing (self);
+  g_signal_connect_object (session, "changed", G_CALLBACK (show_duration), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_time), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::time", G_CALLBACK (show_time), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::rate", G_CALLBACK (show_rate), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::playing", G_CALLBACK (on_playing_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_range_get_adjustment (self->scrub),
+                           "value-changed",
+                           G_CALLBACK (on_adjusted),
+                           self,
+                           G_CONNECT_SWAPPED);
+}
+
+static void
+tb_throw_bar_unmap (GtkWidget *widget)
+{
+  TbThrowBar *self = TB_THROW_BAR (widget);
+
+  if (self->session != NULL)
+    tb_session_set_playing (self->session, FALSE);
+  GTK_WIDGET_CLASS (tb_throw_bar_parent_class)->unmap (widget);
+}
+
+static void
+tb_throw_bar_dispose (GObject *object)
+{
+  TbThrowBar *self = TB_THROW_BAR (object);
+  GtkWidget *child;
+
+  stop_ticking (self);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (tb_throw_bar_parent_class)->dispose (object);
+}
+
+static void
+tb_throw_bar_class_init (TbThrowBarClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tb_throw_bar_dispose;
+  widget_class->unmap = tb_throw_bar_unmap;
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-throw-bar.ui");
+  gtk_widget_class_bind_template_child (widget_class, TbThrowBar, throw_button);
+  gtk_widget_class_bind_template_child (widget_class, TbThrowBar, pause_button);
+  gtk_widget_class_bind_template_child (widget_class, TbThrowBar, rate);
+  gtk_widget_class_bind_template_child (widget_class, TbThrowBar, scrub);
+  gtk_widget_class_bind_template_child (widget_class, TbThrowBar, reading);
+  gtk_widget_class_bind_template_callback (widget_class, on_rate_selected);
+  gtk_widget_class_bind_template_callback (widget_class, on_scrub);
+}
+
+static void
+tb_throw_bar_init (TbThrowBar *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

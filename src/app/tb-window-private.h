@@ -1,0 +1,62 @@
+/* What the parts of the window share.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "tb-columns.h"
+#include "tb-controls-panel.h"
+#include "tb-lane-panel.h"
+#include "tb-results-panel.h"
+#include "tb-throw-bar.h"
+#include "tb-title-button.h"
+#include "tb-window.h"
+
+G_BEGIN_DECLS
+
+struct _TbWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  /* Template */
+  GtkMenuButton *open_button;
+  GtkWidget *page_switch;
+  GtkLabel *keep_label;
+  GtkLabel *swap_label;
+  GtkLabel *put_back_label;
+  TbTitleButton *title;
+  GtkInfoBar *message_bar;
+  GtkLabel *message;
+  TbColumns *columns;
+  TbControlsPanel *controls;
+  TbLanePanel *lane;
+  TbResultsPanel *results;
+  TbThrowBar *throw_bar;
+  GMenu *recent_menu;
+
+  /* Owned */
+  TbSession *session;
+  GSettings *settings;
+  GtkFileChooserNative *chooser; /* open at the moment; else NULL */
+  GFile *next_file;              /* to be loaded when the question is answered */
+  void (*then) (TbWindow *self); /* to be done when the question is answered */
+  guint text_size_idle;
+  gboolean closing;              /* the question about changes has been answered */
+};
+
+/* tb-window-actions.c */
+void tb_window_class_install_actions (GtkWidgetClass *widget_class);
+void tb_window_init_actions (TbWindow *self);
+/* Makes what can be done agree with the session. */
+void tb_window_update_actions (TbWindow *self);
+
+/* tb-window-files.c */
+void tb_window_class_install_file_actions (GtkWidgetClass *widget_class);
+void tb_window_init_files (TbWindow *self);
+/* Does something that would lose changes, after asking if there are any. */
+void tb_window_ask_then (TbWindow *self, void (*then) (TbWindow *self));
+
+/* tb-window.c */
+/* A sentence on top of the window; NULL takes it away. */
+void tb_window_tell (TbWindow *self, const char *sentence);
+
+G_END_DECLS

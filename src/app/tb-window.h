@@ -1,0 +1,24 @@
+/* The window: one session and everything that shows it.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+#include "tb-session.h"
+
+G_BEGIN_DECLS
+
+#define TB_TYPE_WINDOW (tb_window_get_type ())
+G_DECLARE_FINAL_TYPE (TbWindow, tb_window, TB, WINDOW, GtkApplicationWindow)
+
+/* settings are those of the schema; NULL takes the installed ones. */
+TbWindow *tb_window_new (GtkApplication *application, TbLibrary *library);
+/* Borrowed. */
+TbSession *tb_window_get_session (TbWindow *self);
+
+/* Loads a study, or tells why not and leaves everything as it is. */
+gboolean tb_window_load (TbWindow *self, GFile *file);
+/* Whether another document can come in its place without anything being lost or hidden: nothing was done yet. */
+gboolean tb_window_is_fresh (TbWindow *self);
+
+G_END_DECLS
