@@ -6,13 +6,6 @@
 /* The ball turns by this before what it took up is on it, rad: well past the patch, well short of a turn. */
 #define EXCHANGE_DELAY (TB_PI / 3)
 
-/* Where a contact falls in the map. */
-typedef struct MapPlace
-{
-  int row, column[4];
-  double across[4], around[4];
-} MapPlace;
-
 static inline void
 spline_weights (double t, double weight[4])
 {
@@ -32,14 +25,14 @@ map_place (const BallFilm *self, TbVec3 contact, MapPlace *place)
   double column = (angle / (2 * TB_PI) + 0.5) * BALL_FILM_COLUMNS;
   double row_below = floor (row), column_below = floor (column);
   place->row = (int) row_below - 1 + BALL_FILM_PAD;
-  for (int i = 0; i < 4; i++)
-    place->column[i] = ((int) column_below - 1 + i + BALL_FILM_COLUMNS) % BALL_FILM_COLUMNS;
+  place->column = ((int) column_below - 1 + BALL_FILM_COLUMNS) % BALL_FILM_COLUMNS;
   spline_weights (row - row_below, place->across);
   spline_weights (column - column_below, place->around);
 }
 
 void
-ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *assumed, const TbBody *body, TbOil *change)
+ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *assumed, const TbBody *body, TbOil *change,
+                double full_step)
 {
   memset (self->cell, 0, sizeof self->cell);
   TbVec3 any = fabs (body->pap.x) < 0.5 ? tb_vec3 (1, 0, 0) : tb_vec3 (0, 1, 0);
@@ -52,6 +45,9 @@ ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *ass
   self->lay_down = assumed->lay_down;
   self->on_surface = self->absorbed = self->time = 0;
   self->wet = false;
+  self->full_step = full_step;
+  self->looks = 0;
+  self->look_length = 0;
   self->queue_start = self->queue_count = 0;
   self->change = change;
   self->friction = friction;
@@ -65,23 +61,33 @@ map_read (const BallFilm *self, const MapPlace *place)
   double film = 0;
   for (int i = 0; i < 4; i++)
     {
-      const double *cell = self->cell[place->row + i];
+      const double *cell = &self->cell[place->row + i][place->column];
       film += place->across[i]
-              * (place->around[0] * cell[place->column[0]] + place->around[1] * cell[place->column[1]]
-                 + place->around[2] * cell[place->column[2]] + place->around[3] * cell[place->column[3]]);
+              * (place->around[0] * cell[0] + place->around[1] * cell[1] + place->around[2] * cell[2]
+                 + place->around[3] * cell[3]);
     }
   return film;
 }
 
-double
-ball_film_read (const BallFilm *self, TbQuat attitude, double time)
+void
+ball_film_look (BallFilm *self, TbQuat attitude, TbVec3 spin, double time, double h)
 {
-  if (!self->wet)
-    return 0;
   TbMat3 m = tb_quat_to_mat3 (attitude);
-  MapPlace place;
-  map_place (self, tb_vec3_scale (m.row[2], -1), &place);
-  return map_read (self, &place) * exp (-self->absorption * time);
+  self->looks = h >= self->full_step ? BALL_FILM_LOOKS : 1 + (int) (h / self->full_step * (BALL_FILM_LOOKS - 1));
+  self->look_length = h;
+  /* Seen from the ball, the contact turns backwards about the spin. */
+  double each = h / self->looks;
+  TbVec3 back = tb_vec3_scale (tb_mat3_apply_transposed (&m, spin), -each);
+  TbMat3 half = tb_quat_to_mat3 (tb_quat_from_rotation (tb_vec3_scale (back, 0.5)));
+  TbMat3 whole = tb_quat_to_mat3 (tb_quat_from_rotation (back));
+  TbVec3 contact = tb_mat3_apply (&half, tb_vec3_scale (m.row[2], -1));
+  double growth = self->wet ? exp (-self->absorption * (time + 0.5 * h)) : 0;
+  for (int i = 0; i < self->looks; i++)
+    {
+      map_place (self, contact, &self->ahead[i]);
+      self->films[i] = self->wet ? map_read (self, &self->ahead[i]) * growth : 0;
+      contact = tb_mat3_apply (&whole, contact);
+    }
 }
 
 /* A row past a pole is the mirror image of the row before it. */
@@ -104,24 +110,42 @@ mirror_poles (BallFilm *self)
     }
 }
 
+/* The columns that repeat. */
+static void
+wrap_rows (BallFilm *self, int row)
+{
+  for (int i = 0; i < 4; i++)
+    for (int k = 0; k < BALL_FILM_WRAP; k++)
+      self->cell[row + i][BALL_FILM_COLUMNS + k] = self->cell[row + i][k];
+}
+
 /* Adds film (m, at the map's time scale) around a place, and takes away a share of what is there. */
 static void
 map_exchange (BallFilm *self, const MapPlace *place, double add, double share)
 {
   bool at_pole = place->row < 2 * BALL_FILM_PAD || place->row + 3 >= BALL_FILM_ROWS;
-  double taken[4][4];
-  /* First what goes, all from the map as it was; then what comes. */
+  double change[4][4];
+  /* What goes is a share of the map as it was; only then is anything written. */
   for (int i = 0; i < 4; i++)
     for (int j = 0; j < 4; j++)
-      taken[i][j] = share * place->across[i] * place->around[j] * self->cell[place->row + i][place->column[j]];
+      change[i][j] = place->across[i] * place->around[j] * (add - share * self->cell[place->row + i][place->column + j]);
   for (int i = 0; i < 4; i++)
     {
       double *cell = self->cell[at_pole ? fold_row (place->row + i) : place->row + i];
       for (int j = 0; j < 4; j++)
-        cell[place->column[j]] += add * place->across[i] * place->around[j] - taken[i][j];
+        {
+          int column = place->column + j;
+          cell[column < BALL_FILM_COLUMNS ? column : column - BALL_FILM_COLUMNS] += change[i][j];
+        }
     }
   if (at_pole)
-    mirror_poles (self);
+    {
+      for (int row = 0; row + 3 < BALL_FILM_ROWS + 2 * BALL_FILM_PAD; row += 4)
+        wrap_rows (self, row);
+      mirror_poles (self);
+    }
+  else if (place->column < BALL_FILM_WRAP || place->column + 3 >= BALL_FILM_COLUMNS)
+    wrap_rows (self, place->row);
 }
 
 /* What is on the surface soaks in for a while. */
@@ -137,12 +161,10 @@ soak (BallFilm *self, double time)
 static void
 write_passing (BallFilm *self, const Passing *p)
 {
-  MapPlace place;
-  map_place (self, p->contact, &place);
   double growth = exp (self->absorption * p->time);
-  double ball_film = map_read (self, &place) / growth;
+  double ball_film = map_read (self, &p->place) / growth;
   double up = self->pick_up * p->lane_film * p->lane_area, down = self->lay_down * ball_film * p->ball_area;
-  map_exchange (self, &place, up / self->cell_area * growth, self->lay_down * p->ball_area / self->cell_area);
+  map_exchange (self, &p->place, up / self->cell_area * growth, self->lay_down * p->ball_area / self->cell_area);
   soak (self, p->time);
   self->on_surface += up - down;
   self->wet = self->wet || up > 0;

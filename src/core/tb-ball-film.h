@@ -5,10 +5,11 @@
  * read and written with the weights of a cubic B-spline, which is the smooth weight of the contact patch.
  *
  * In one passing the spot under the ball takes up a share of the lane's film and leaves a share of its own. What is
- * taken up is written once the contact has moved on by EXCHANGE_DELAY, so that a spot does not meet its own fresh oil
- * before it has come round; reading is then of a map that stands still, and the integrator keeps its order. Oil on the
- * surface soaks into the cover at the rate `absorption`; the map keeps film × exp(absorption × time), so that soaking
- * costs nothing.
+ * taken up is written once the ball has turned on by EXCHANGE_DELAY, so that a spot does not meet its own fresh oil
+ * before it has come round; reading is then of a map that stands still. The contact runs over the rings of earlier turns
+ * in a few milliseconds, so a step looks ahead along its way over the ball at some places and goes by their mean. Oil on
+ * the surface soaks into the cover at the rate `absorption`; the map keeps film × exp(absorption × time), so that
+ * soaking costs nothing.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -22,24 +23,36 @@
 #define BALL_FILM_ROWS 56
 #define BALL_FILM_COLUMNS 64
 #define BALL_FILM_PAD 2
+/* Columns past the last that repeat the first, so that four in a row can be read anywhere. */
+#define BALL_FILM_WRAP 3
 /* Passings that wait to be written. */
 #define BALL_FILM_QUEUE 512
+
+/* Places a step looks at. */
+#define BALL_FILM_LOOKS 6
+
+/* Where a contact falls in the map: rows and columns, and their weights. */
+typedef struct MapPlace
+{
+  int row, column;
+  double across[4], around[4];
+} MapPlace;
 
 /* A short piece of the way over lane and ball. */
 typedef struct Passing
 {
   double time;
   double x, y;        /* m, bowler's frame */
-  TbVec3 contact;     /* unit vector on the ball, body axes */
   double lane_area;   /* m², of the strip of lane that is passed */
   double ball_area;   /* m², of the strip of ball */
   double lane_film;   /* m */
   double turned;      /* rad, of the ball since release */
+  MapPlace place;     /* on the ball */
 } Passing;
 
 typedef struct BallFilm
 {
-  double cell[BALL_FILM_ROWS + 2 * BALL_FILM_PAD][BALL_FILM_COLUMNS]; /* m, × exp (absorption time) */
+  double cell[BALL_FILM_ROWS + 2 * BALL_FILM_PAD][BALL_FILM_COLUMNS + BALL_FILM_WRAP]; /* m, × exp (absorption time) */
   TbVec3 axis, first, second; /* the map's own axes, body axes */
   double cell_area;           /* m² */
   double absorption;          /* 1/s */
@@ -48,15 +61,23 @@ typedef struct BallFilm
   double absorbed;            /* m³ */
   double time;                /* s */
   bool wet;                   /* something has been written */
+  MapPlace ahead[BALL_FILM_LOOKS]; /* what the last look saw */
+  double films[BALL_FILM_LOOKS];   /* m */
+  int looks;
+  double full_step;           /* s */
+  double look_length;         /* s, of the step it was for */
   Passing queue[BALL_FILM_QUEUE];
   int queue_start, queue_count;
   TbOil *change;              /* of the lane, where it is asked for; else NULL */
   const TbFriction *friction; /* whose film is read */
 } BallFilm;
 
-void ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *assumed, const TbBody *body, TbOil *change);
-/* Film at the contact (m) for a ball of that attitude at that time (s). */
-double ball_film_read (const BallFilm *self, TbQuat attitude, double time);
+/* full_step (s) is the length of step that is looked along at BALL_FILM_LOOKS places. */
+void ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *assumed, const TbBody *body, TbOil *change,
+                     double full_step);
+/* Looks along the way over the ball during a step of length h (s) that begins with an attitude and a spin (rad/s,
+ * bowler's frame) at a time (s), and leaves what it sees in `films`. */
+void ball_film_look (BallFilm *self, TbQuat attitude, TbVec3 spin, double time, double h);
 /* Queues a passing, and writes those that lie far enough behind. */
 void ball_film_pass (BallFilm *self, const Passing *passing);
 /* Writes what still waits. */

@@ -32,19 +32,6 @@ tb_cover_typical (TbCoverKind kind)
   };
 }
 
-double
-tb_cover_friction (const TbCover *cover, const TbCoverLaw *law, double film, double load)
-{
-  double dry = cover->dry_friction;
-  if (load != 1)
-    {
-      film /= sqrt (load);
-      dry /= cbrt (load);
-    }
-  double share = 1 + film / (cover->roughness * cover->film_scale);
-  return law->film_friction + (dry - law->film_friction) / (share * share);
-}
-
 /* Typical roughness of machine-spun pads: not measured by us, and spread widely in print. */
 static const struct
 {

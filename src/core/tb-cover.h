@@ -11,6 +11,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include <math.h>
+
 typedef enum TbCoverKind
 {
   TB_COVER_PLASTIC,
@@ -43,7 +45,18 @@ TbCover tb_cover_typical (TbCoverKind kind);
 /* Coefficient under a film (m) at a load relative to the ball's weight: under a landing's load the film is
  * squeezed to h/√load and the dry friction of a polymer falls as load^(−1/3) (contact area of a Hertz sphere
  * × a constant shear strength). */
-double tb_cover_friction (const TbCover *cover, const TbCoverLaw *law, double film, double load);
+static inline double
+tb_cover_friction (const TbCover *cover, const TbCoverLaw *law, double film, double load)
+{
+  double dry = cover->dry_friction;
+  if (load != 1)
+    {
+      film /= sqrt (load);
+      dry /= cbrt (load);
+    }
+  double share = 1 + film / (cover->roughness * cover->film_scale);
+  return law->film_friction + (dry - law->film_friction) / (share * share);
+}
 
 /* Grit of a resurfacing pad. TB_GRIT_POLISH stands for a polished surface: a place on the scale, no grit. */
 #define TB_GRIT_COARSEST 500.0

@@ -28,8 +28,12 @@ dynamics_init (Dynamics *self, const TbMotion *motion)
     .motion = motion,
     .mass = body->mass,
     .radius = body->radius,
-    .moment = body->moment,
-    .inverse_moment = { 1 / body->moment.x, 1 / body->moment.y, 1 / body->moment.z },
+    .middle = body->moment.y,
+    .first = body->moment.x - body->moment.y,
+    .third = body->moment.z - body->moment.y,
+    .inverse_middle = 1 / body->moment.y,
+    .inverse_first = 1 / body->moment.x - 1 / body->moment.y,
+    .inverse_third = 1 / body->moment.z - 1 / body->moment.y,
     .offset = body->offset,
     .gravity = { -g * slope * level, 0, -g * level },
     .equal_moments = body->moment.x == body->moment.y && body->moment.y == body->moment.z,
@@ -38,6 +42,7 @@ dynamics_init (Dynamics *self, const TbMotion *motion)
     .landing_time = options->no_landing_squeeze ? 0 : assumed->landing_time,
   };
   self->signed_slip = self->equal_moments && self->balanced;
+  self->one_axis = body->moment.y == body->moment.z && self->balanced;
   if (!options->no_air_drag)
     self->drag = 0.5 * assumed->air_density * assumed->drag_coefficient * TB_PI * body->radius * body->radius;
   if (!options->no_rolling_resistance)
@@ -49,21 +54,47 @@ dynamics_init (Dynamics *self, const TbMotion *motion)
     }
 }
 
-/* moment · v with v in the bowler's frame; m the attitude. */
-static inline TbVec3
-apply_moment (const TbMat3 *m, TbVec3 moment, TbVec3 v)
+static inline Axes
+axes_of (TbQuat q)
 {
-  TbVec3 body = tb_mat3_apply_transposed (m, v);
-  return tb_mat3_apply (m, tb_vec3 (moment.x * body.x, moment.y * body.y, moment.z * body.z));
+  TbMat3 m = tb_quat_to_mat3 (q);
+  return (Axes){ { m.row[0].x, m.row[1].x, m.row[2].x }, { m.row[0].z, m.row[1].z, m.row[2].z } };
+}
+
+/* A body vector in the bowler's frame. */
+static inline TbVec3
+to_lane (const Axes *axes, TbVec3 v)
+{
+  TbVec3 second = tb_vec3_cross (axes->third, axes->first);
+  TbVec3 sum = tb_vec3_add_scaled (tb_vec3_scale (axes->first, v.x), v.y, second);
+  return tb_vec3_add_scaled (sum, v.z, axes->third);
+}
+
+/* The inertia, or its inverse, times v. */
+static inline TbVec3
+apply (double middle, double first, double third, const Axes *axes, TbVec3 v)
+{
+  TbVec3 result = tb_vec3_add_scaled (tb_vec3_scale (v, middle), first * tb_vec3_dot (axes->first, v), axes->first);
+  return third == 0 ? result : tb_vec3_add_scaled (result, third * tb_vec3_dot (axes->third, v), axes->third);
+}
+
+static inline TbVec3
+spin_of (const Dynamics *self, const Axes *axes, TbVec3 momentum)
+{
+  return apply (self->inverse_middle, self->inverse_first, self->inverse_third, axes, momentum);
+}
+
+static inline TbVec3
+momentum_of (const Dynamics *self, const Axes *axes, TbVec3 spin)
+{
+  return apply (self->middle, self->first, self->third, axes, spin);
 }
 
 TbVec3
 dynamics_spin (const Dynamics *self, const Point *point)
 {
-  if (self->equal_moments)
-    return tb_vec3_scale (point->momentum, self->inverse_moment.x);
-  TbMat3 m = tb_quat_to_mat3 (point->attitude);
-  return apply_moment (&m, self->inverse_moment, point->momentum);
+  Axes axes = axes_of (point->attitude);
+  return spin_of (self, &axes, point->momentum);
 }
 
 static inline TbVec3
@@ -94,7 +125,7 @@ resisting_moment (const Dynamics *self, TbVec3 spin, double slip, double coeffic
 }
 
 static inline double
-coefficient_at (const Dynamics *self, TbVec3 position, double film_on_ball, double load, double *film_on_lane)
+coefficient_at (const Dynamics *self, TbVec3 position, double load, double *film_on_lane)
 {
   const TbFriction *friction = self->motion->friction;
   if (friction->kind == TB_FRICTION_ZONES)
@@ -102,8 +133,8 @@ coefficient_at (const Dynamics *self, TbVec3 position, double film_on_ball, doub
       *film_on_lane = 0;
       return tb_friction_in_zone (friction, self->zone, position.y);
     }
-  const TbContact contact = { position.x, position.y, film_on_ball, load };
-  return tb_friction_at (friction, &contact, film_on_lane);
+  const TbContact contact = { position.x, position.y, 0, load };
+  return tb_friction_mean (friction, &contact, self->ball_films, self->n_ball_films, film_on_lane);
 }
 
 /* Unit vector along the slip, as it is meant inside a trial step. */
@@ -119,95 +150,81 @@ slip_direction (const Dynamics *self, TbVec3 slip, double speed)
 
 /* Normal force of a sliding ball whose centre of mass is off its centre; see the top of the header. */
 static double
-uneven_normal (const Dynamics *self, const TbMat3 *m, const Point *p, const Rates *r, TbVec3 offset, TbVec3 per_newton,
+uneven_normal (const Dynamics *self, const Axes *axes, TbVec3 momentum, const Rates *r, TbVec3 offset, TbVec3 per_newton,
                TbVec3 other_moment)
 {
-  TbVec3 gyroscopic = tb_vec3_cross (r->spin, p->momentum);
-  TbVec3 a = apply_moment (m, self->inverse_moment, per_newton);
-  TbVec3 b = apply_moment (m, self->inverse_moment, tb_vec3_sub (other_moment, gyroscopic));
+  TbVec3 gyroscopic = tb_vec3_cross (r->spin, momentum);
+  TbVec3 a = spin_of (self, axes, per_newton);
+  TbVec3 b = spin_of (self, axes, tb_vec3_sub (other_moment, gyroscopic));
   TbVec3 whirl = tb_vec3_cross (r->spin, tb_vec3_cross (r->spin, offset));
   double rise_a = a.x * offset.y - a.y * offset.x, rise_b = b.x * offset.y - b.y * offset.x;
   return self->mass * (rise_b + whirl.z - self->gravity.z) / (1 - self->mass * rise_a);
 }
 
-static void
-slide_rates (Dynamics *self, const Point *p, double film_on_ball, Rates *r)
+static inline void
+slide_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
 {
-  TbMat3 m = { { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } } };
   TbVec3 offset = { 0, 0, 0 };
-  if (!self->equal_moments || !self->balanced)
-    m = tb_quat_to_mat3 (p->attitude);
-  r->spin = self->equal_moments ? tb_vec3_scale (p->momentum, self->inverse_moment.x)
-                                : apply_moment (&m, self->inverse_moment, p->momentum);
+  r->spin = spin_of (self, axes, p->momentum);
   r->velocity = p->velocity;
   if (!self->balanced)
     {
-      offset = tb_mat3_apply (&m, self->offset);
+      offset = to_lane (axes, self->offset);
       r->velocity = tb_vec3_sub (p->velocity, tb_vec3_cross (r->spin, offset));
     }
   r->velocity.z = 0;
   r->slip = tb_vec3 (r->velocity.x - self->radius * r->spin.y, r->velocity.y + self->radius * r->spin.x, 0);
   double speed = sqrt (r->slip.x * r->slip.x + r->slip.y * r->slip.y);
   TbVec3 along = slip_direction (self, r->slip, speed);
-  r->coefficient = coefficient_at (self, p->position, film_on_ball, 1, &r->film_on_lane);
+  r->coefficient = coefficient_at (self, p->position, 1, &r->film_on_lane);
 
   /* All moments but drag's grow with the normal force. */
   TbVec3 force = { -r->coefficient * along.x, -r->coefficient * along.y, 1 };
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
-  TbVec3 per_newton = tb_vec3_add (tb_vec3_cross (lever, force),
-                                   resisting_moment (self, r->spin, speed, r->coefficient));
-  TbVec3 drag = { 0, 0, 0 }, drag_moment = { 0, 0, 0 };
-  if (self->drag > 0)
-    {
-      drag = drag_force (self, r->velocity);
-      drag_moment = tb_vec3_cross (drag, offset);
-    }
-  double normal = self->balanced ? -self->mass * self->gravity.z
-                                 : uneven_normal (self, &m, p, r, offset, per_newton, drag_moment);
+  TbVec3 per_newton
+      = tb_vec3_add (tb_vec3_cross (lever, force), resisting_moment (self, r->spin, speed, r->coefficient));
+  TbVec3 drag = drag_force (self, r->velocity), drag_moment = tb_vec3_cross (drag, offset);
+  double normal = self->balanced
+                      ? -self->mass * self->gravity.z
+                      : uneven_normal (self, axes, p->momentum, r, offset, per_newton, drag_moment);
   r->force = tb_vec3_scale (force, normal);
   r->acceleration = tb_vec3_add_scaled (self->gravity, 1 / self->mass, tb_vec3_add (r->force, drag));
   r->momentum = tb_vec3_add_scaled (drag_moment, normal, per_newton);
   r->rubbed = r->coefficient * normal * speed;
 }
 
-/* m as a matrix about the contact: I + m (r² 1 − r rᵀ), r the lever. */
+/* The inertia about the contact: I + m (r² 1 − r rᵀ), r the lever. */
 static TbMat3
-inertia_about (const TbMat3 *attitude, TbVec3 moment, double mass, TbVec3 lever)
+inertia_about (const Dynamics *self, const Axes *axes, TbVec3 lever)
 {
-  TbMat3 inertia = { 0 };
-  const TbVec3 *row = attitude->row;
-  double square = tb_vec3_dot (lever, lever);
-  const double r[3] = { lever.x, lever.y, lever.z };
+  TbMat3 inertia;
+  const TbVec3 unit[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
   for (int i = 0; i < 3; i++)
     {
-      TbVec3 weighted = { moment.x * row[i].x, moment.y * row[i].y, moment.z * row[i].z };
-      inertia.row[i] = tb_vec3_sub (tb_mat3_apply (attitude, weighted), tb_vec3_scale (lever, mass * r[i]));
+      TbVec3 about = tb_vec3_cross (lever, tb_vec3_cross (unit[i], lever)); /* r × (v × r) = r² v − r (r · v) */
+      inertia.row[i] = tb_vec3_add_scaled (momentum_of (self, axes, unit[i]), self->mass, about);
     }
-  inertia.row[0].x += mass * square;
-  inertia.row[1].y += mass * square;
-  inertia.row[2].z += mass * square;
   return inertia;
 }
 
 static void
-roll_rates (Dynamics *self, const Point *p, double film_on_ball, Rates *r)
+roll_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
 {
-  TbMat3 m = tb_quat_to_mat3 (p->attitude);
-  TbVec3 offset = tb_mat3_apply (&m, self->offset), spin = p->momentum;
+  TbVec3 offset = to_lane (axes, self->offset), spin = p->momentum;
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
   r->spin = spin;
   r->velocity = tb_vec3 (self->radius * spin.y, -self->radius * spin.x, 0);
   r->slip = tb_vec3 (0, 0, 0);
-  r->coefficient = coefficient_at (self, p->position, film_on_ball, 1, &r->film_on_lane);
+  r->coefficient = coefficient_at (self, p->position, 1, &r->film_on_lane);
 
   TbVec3 drag = drag_force (self, r->velocity);
   TbVec3 whirl = tb_vec3_cross (spin, tb_vec3_cross (spin, offset));
   TbVec3 known = tb_vec3_sub (tb_vec3_scale (tb_vec3_sub (whirl, self->gravity), self->mass), drag);
   TbVec3 resisting = tb_vec3_scale (resisting_moment (self, spin, 0, r->coefficient), -self->mass * self->gravity.z);
-  TbVec3 momentum = apply_moment (&m, self->moment, spin);
+  TbVec3 momentum = momentum_of (self, axes, spin);
   TbVec3 moment = tb_vec3_add (tb_vec3_cross (lever, known), tb_vec3_cross (drag, offset));
   moment = tb_vec3_sub (tb_vec3_add (moment, resisting), tb_vec3_cross (spin, momentum));
-  TbMat3 inertia = inertia_about (&m, self->moment, self->mass, lever);
+  TbMat3 inertia = inertia_about (self, axes, lever);
   r->momentum = tb_mat3_solve_spd (&inertia, moment);
   r->acceleration = tb_vec3_add (whirl, tb_vec3_cross (lever, r->momentum)); /* α × (−lever) */
   r->force = tb_vec3_add (known, tb_vec3_scale (tb_vec3_cross (lever, r->momentum), self->mass));
@@ -215,10 +232,10 @@ roll_rates (Dynamics *self, const Point *p, double film_on_ball, Rates *r)
 }
 
 static void
-flight_rates (Dynamics *self, const Point *p, Rates *r)
+flight_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
 {
-  TbVec3 offset = tb_quat_rotate (p->attitude, self->offset);
-  r->spin = dynamics_spin (self, p);
+  TbVec3 offset = to_lane (axes, self->offset);
+  r->spin = spin_of (self, axes, p->momentum);
   r->velocity = tb_vec3_sub (p->velocity, tb_vec3_cross (r->spin, offset));
   TbVec3 drag = drag_force (self, r->velocity);
   r->acceleration = tb_vec3_add_scaled (self->gravity, 1 / self->mass, drag);
@@ -228,23 +245,24 @@ flight_rates (Dynamics *self, const Point *p, Rates *r)
   r->coefficient = r->film_on_lane = r->rubbed = 0;
 }
 
-void
-dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, double film_on_ball, Rates *rates)
+static inline void
+rates_at (Dynamics *self, TbPhase phase, const Point *point, const Axes *axes, Rates *rates)
 {
   self->evaluations++;
-  rates->film_on_ball = film_on_ball;
-  switch (phase)
-    {
-    case TB_PHASE_SLIDE:
-      slide_rates (self, point, film_on_ball, rates);
-      break;
-    case TB_PHASE_ROLL:
-      roll_rates (self, point, film_on_ball, rates);
-      break;
-    default:
-      flight_rates (self, point, rates);
-    }
+  if (phase == TB_PHASE_SLIDE)
+    slide_rates (self, point, axes, rates);
+  else if (phase == TB_PHASE_ROLL)
+    roll_rates (self, point, axes, rates);
+  else
+    flight_rates (self, point, axes, rates);
   rates->turned = tb_vec3_length (rates->spin);
+}
+
+void
+dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, Rates *rates)
+{
+  Axes axes = axes_of (point->attitude);
+  rates_at (self, phase, point, &axes, rates);
 }
 
 /* Θ̇ for a rotation Θ since the start of the step. */
@@ -265,16 +283,35 @@ point_add (const Point *start, double h, const Rates *rates, Point *end)
   end->momentum = tb_vec3_add_scaled (start->momentum, h, rates->momentum);
 }
 
-static inline void
-turn (Point *point, const Point *start, TbVec3 rotation)
-{
-  point->attitude = tb_quat_multiply (tb_quat_from_rotation (rotation), start->attitude);
-}
+/* The axes turned by a rotation (Rodrigues); sin θ/θ and (1 − cos θ)/θ² as series to the eighteenth power of θ, exact
+ * to rounding up to two radians, and by libm beyond. */
+#define SERIES_ANGLE 2.0
 
-static inline double
-read_ball (const BallFilm *ball, const Point *point)
+static inline Axes
+turn_axes (const Dynamics *self, const Axes *axes, TbVec3 rotation)
 {
-  return ball ? ball_film_read (ball, point->attitude, point->time) : 0;
+  double s = tb_vec3_dot (rotation, rotation), a, b;
+  if (s < SERIES_ANGLE * SERIES_ANGLE)
+    {
+      a = 1
+          - s / 6 * (1 - s / 20 * (1 - s / 42 * (1 - s / 72 * (1 - s / 110 * (1 - s / 156 * (1 - s / 210 * (1 - s / 272 * (1 - s / 342))))))));
+      b = 0.5 - s / 24 * (1 - s / 30 * (1 - s / 56 * (1 - s / 90 * (1 - s / 132 * (1 - s / 182 * (1 - s / 240 * (1 - s / 306)))))));
+    }
+  else
+    {
+      double angle = sqrt (s);
+      a = sin (angle) / angle;
+      b = (1 - cos (angle)) / s;
+    }
+  Axes turned = *axes;
+  TbVec3 once = tb_vec3_cross (rotation, axes->first), twice = tb_vec3_cross (rotation, once);
+  turned.first = tb_vec3_add_scaled (tb_vec3_add_scaled (axes->first, a, once), b, twice);
+  if (self->one_axis)
+    return turned;
+  once = tb_vec3_cross (rotation, axes->third);
+  twice = tb_vec3_cross (rotation, once);
+  turned.third = tb_vec3_add_scaled (tb_vec3_add_scaled (axes->third, a, once), b, twice);
+  return turned;
 }
 
 /* (a + 2 b + 2 c + d) / 6 */
@@ -290,37 +327,31 @@ dynamics_step (Dynamics *self,
                TbPhase phase,
                const Point *start,
                const Rates *rates,
-               const BallFilm *ball,
                double h,
                Point *end)
 {
   Rates k2, k3, k4;
   Point stage;
-  /* Where neither the equations nor the ball's film ask for the attitude, it is needed at the end only. */
-  bool attitude = ball || phase != TB_PHASE_SLIDE || !self->equal_moments || !self->balanced;
-  TbVec3 o1 = rates->spin, o2, o3, o4, half;
+  Axes axes = axes_of (start->attitude), turned;
+  TbVec3 o1 = rates->spin, o2, o3, o4, rotation;
 
-  half = tb_vec3_scale (o1, 0.5 * h);
+  rotation = tb_vec3_scale (o1, 0.5 * h);
   point_add (start, 0.5 * h, rates, &stage);
-  if (attitude)
-    turn (&stage, start, half);
-  double film_half = read_ball (ball, &stage);
-  dynamics_rates (self, phase, &stage, film_half, &k2);
-  o2 = rotation_rate (half, k2.spin);
+  turned = turn_axes (self, &axes, rotation);
+  rates_at (self, phase, &stage, &turned, &k2);
+  o2 = rotation_rate (rotation, k2.spin);
 
-  half = tb_vec3_scale (o2, 0.5 * h);
+  rotation = tb_vec3_scale (o2, 0.5 * h);
   point_add (start, 0.5 * h, &k2, &stage);
-  if (attitude)
-    turn (&stage, start, half);
-  dynamics_rates (self, phase, &stage, film_half, &k3);
-  o3 = rotation_rate (half, k3.spin);
+  turned = turn_axes (self, &axes, rotation);
+  rates_at (self, phase, &stage, &turned, &k3);
+  o3 = rotation_rate (rotation, k3.spin);
 
-  half = tb_vec3_scale (o3, h);
+  rotation = tb_vec3_scale (o3, h);
   point_add (start, h, &k3, &stage);
-  if (attitude)
-    turn (&stage, start, half);
-  dynamics_rates (self, phase, &stage, read_ball (ball, &stage), &k4);
-  o4 = rotation_rate (half, k4.spin);
+  turned = turn_axes (self, &axes, rotation);
+  rates_at (self, phase, &stage, &turned, &k4);
+  o4 = rotation_rate (rotation, k4.spin);
 
   end->time = start->time + h;
   end->position = tb_vec3_add_scaled (start->position, h, simpson (rates->velocity, k2.velocity, k3.velocity, k4.velocity));
@@ -353,18 +384,12 @@ dynamics_accelerations (const Dynamics *self,
       *centre = tb_vec3 (self->radius * spin->y, -self->radius * spin->x, 0);
       return;
     }
-  if (self->equal_moments)
-    *spin = tb_vec3_scale (rates->momentum, self->inverse_moment.x);
-  else
-    {
-      TbMat3 m = tb_quat_to_mat3 (point->attitude);
-      *spin = apply_moment (&m, self->inverse_moment,
-                            tb_vec3_sub (rates->momentum, tb_vec3_cross (rates->spin, point->momentum)));
-    }
+  Axes axes = axes_of (point->attitude);
+  *spin = spin_of (self, &axes, tb_vec3_sub (rates->momentum, tb_vec3_cross (rates->spin, point->momentum)));
   *centre = rates->acceleration;
   if (!self->balanced)
     {
-      TbVec3 offset = tb_quat_rotate (point->attitude, self->offset);
+      TbVec3 offset = to_lane (&axes, self->offset);
       TbVec3 whirl = tb_vec3_cross (rates->spin, tb_vec3_cross (rates->spin, offset));
       *centre = tb_vec3_sub (*centre, tb_vec3_add (tb_vec3_cross (*spin, offset), whirl));
     }
@@ -386,14 +411,14 @@ dynamics_settle (const Dynamics *self, Point *point)
 
 /* What an impulse at the contact does to the contact's own velocity, (m/s)/(N s): 1/m + the turning it causes. */
 static TbMat3
-contact_mobility (const Dynamics *self, const TbMat3 *attitude, TbVec3 lever)
+contact_mobility (const Dynamics *self, const Axes *axes, TbVec3 lever)
 {
   TbMat3 mobility;
-  const TbVec3 axes[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
+  const TbVec3 unit[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
   for (int i = 0; i < 3; i++)
     {
-      TbVec3 spin = apply_moment (attitude, self->inverse_moment, tb_vec3_cross (lever, axes[i]));
-      mobility.row[i] = tb_vec3_add_scaled (tb_vec3_cross (spin, lever), 1 / self->mass, axes[i]);
+      TbVec3 spin = spin_of (self, axes, tb_vec3_cross (lever, unit[i]));
+      mobility.row[i] = tb_vec3_add_scaled (tb_vec3_cross (spin, lever), 1 / self->mass, unit[i]);
     }
   return mobility;
 }
@@ -414,21 +439,20 @@ landing_impulse (const TbMat3 *mobility, TbVec3 slip, double coefficient, double
 }
 
 void
-dynamics_land (Dynamics *self, Point *point, double film_on_ball, bool *again)
+dynamics_land (Dynamics *self, Point *point, bool *again)
 {
-  TbMat3 m = tb_quat_to_mat3 (point->attitude);
-  TbVec3 offset = tb_mat3_apply (&m, self->offset);
+  Axes axes = axes_of (point->attitude);
+  TbVec3 offset = to_lane (&axes, self->offset), spin = spin_of (self, &axes, point->momentum);
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
-  TbVec3 spin = dynamics_spin (self, point);
   TbVec3 contact = tb_vec3_add (point->velocity, tb_vec3_cross (spin, lever));
   double fall = fmax (-contact.z, 0), rise = self->bounce * fall;
   *again = rise >= LEAST_BOUNCE;
   if (!*again)
     rise = 0;
   double load = self->landing_time > 0 ? 1 + fall / (-self->gravity.z * self->landing_time) : 1, film;
-  double coefficient = coefficient_at (self, point->position, film_on_ball, load, &film);
+  double coefficient = coefficient_at (self, point->position, load, &film);
   TbVec3 slip = { contact.x, contact.y, 0 };
-  TbMat3 mobility = contact_mobility (self, &m, lever);
+  TbMat3 mobility = contact_mobility (self, &axes, lever);
   TbVec3 impulse = landing_impulse (&mobility, slip, coefficient, fall, rise);
   TbVec3 change = tb_mat3_apply (&mobility, impulse);
 
@@ -441,21 +465,21 @@ dynamics_land (Dynamics *self, Point *point, double film_on_ball, bool *again)
 void
 dynamics_begin_roll (const Dynamics *self, Point *point)
 {
-  TbMat3 m = tb_quat_to_mat3 (point->attitude);
-  TbVec3 offset = tb_mat3_apply (&m, self->offset);
+  Axes axes = axes_of (point->attitude);
+  TbVec3 offset = to_lane (&axes, self->offset);
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
   /* Angular momentum about the contact: L − lever × m v. */
   TbVec3 about = tb_vec3_sub (point->momentum, tb_vec3_scale (tb_vec3_cross (lever, point->velocity), self->mass));
-  TbMat3 inertia = inertia_about (&m, self->moment, self->mass, lever);
+  TbMat3 inertia = inertia_about (self, &axes, lever);
   point->momentum = tb_mat3_solve_spd (&inertia, about);
 }
 
 void
 dynamics_end_roll (const Dynamics *self, Point *point)
 {
-  TbMat3 m = tb_quat_to_mat3 (point->attitude);
-  TbVec3 offset = tb_mat3_apply (&m, self->offset), spin = point->momentum;
+  Axes axes = axes_of (point->attitude);
+  TbVec3 offset = to_lane (&axes, self->offset), spin = point->momentum;
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
   point->velocity = tb_vec3_cross (lever, spin); /* ω × (−lever) */
-  point->momentum = apply_moment (&m, self->moment, spin);
+  point->momentum = momentum_of (self, &axes, spin);
 }

@@ -25,10 +25,14 @@ typedef struct Dynamics
 {
   const TbMotion *motion;
   double mass, radius;
-  TbVec3 moment, inverse_moment; /* kg m² and its inverses, body axes */
+  /* The moments (kg m²) and their inverses, as the middle one all round and what the first and third body axes add:
+   * the world's inertia is then 1 middle + e₁e₁ᵀ first + e₃e₃ᵀ third, and needs no matrix. */
+  double middle, first, third;
+  double inverse_middle, inverse_first, inverse_third;
   TbVec3 offset;                 /* m, body axes */
   TbVec3 gravity;                /* m/s², bowler's frame */
   bool equal_moments;            /* the attitude does not matter to the spin */
+  bool one_axis;                 /* the second and third moment are equal, and the ball balanced: the first axis will do */
   bool balanced;                 /* the offset is nothing */
   bool signed_slip;              /* slip keeps its line: let it run through zero within a trial step */
   double drag;                   /* kg/m, force over speed squared */
@@ -39,6 +43,8 @@ typedef struct Dynamics
   double landing_time;           /* s; 0 for a landing without squeeze */
   /* What changes from step to step. */
   int zone;                      /* of the friction map, at the start of the step */
+  const double *ball_films;      /* m, on the spots of the ball that come to the lane during the step */
+  int n_ball_films;              /* 0: dry */
   TbVec3 slip_line;              /* unit vector of the slip at the start of the step */
   int evaluations;
 } Dynamics;
@@ -68,19 +74,22 @@ typedef struct Rates
   TbVec3 force;        /* N, of the lane on the ball */
   double coefficient;  /* of friction */
   double film_on_lane; /* m */
-  double film_on_ball; /* m */
 } Rates;
 
+/* Body axes in the bowler's frame: the first and the third. */
+typedef struct Axes
+{
+  TbVec3 first, third;
+} Axes;
+
 void dynamics_init (Dynamics *self, const TbMotion *motion);
-/* Rates at a point. film_on_ball is what the ball carries at the contact, m. */
-void dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, double film_on_ball, Rates *rates);
-/* One step of length h from a point whose rates are known. The film on the ball is read half way and at the end;
- * `ball` may be NULL. */
+/* Rates at a point. */
+void dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, Rates *rates);
+/* One step of length h from a point whose rates are known. */
 void dynamics_step (Dynamics *self,
                     TbPhase phase,
                     const Point *start,
                     const Rates *rates,
-                    const BallFilm *ball,
                     double h,
                     Point *end);
 /* Acceleration of the sphere's centre, m/s², and of the spin, rad/s². */
@@ -91,7 +100,7 @@ void dynamics_accelerations (const Dynamics *self,
                              TbVec3 *centre,
                              TbVec3 *spin);
 /* The landing of a ball that falls onto the lane at `point`: velocity and momentum after. `again` is set if it bounces. */
-void dynamics_land (Dynamics *self, Point *point, double film_on_ball, bool *again);
+void dynamics_land (Dynamics *self, Point *point, bool *again);
 /* From sliding to rolling (what is left of the slip is taken out about the contact, whose angular momentum an impulse
  * there cannot change), and back. */
 void dynamics_begin_roll (const Dynamics *self, Point *point);

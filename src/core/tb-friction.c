@@ -35,8 +35,22 @@ tb_friction_in_zone (const TbFriction *self, int zone, double y)
   return zones->at_start[i] + (zones->at_end[i] - zones->at_start[i]) * (y - start) / length;
 }
 
+static inline double
+lane_film (const TbFriction *self, const TbContact *contact)
+{
+  double film = self->mirrored ? tb_oil_film_mirrored (self->oil, contact->x, contact->y)
+                               : tb_oil_film (self->oil, contact->x, contact->y);
+  return self->oil_scale * film;
+}
+
 double
 tb_friction_at (const TbFriction *self, const TbContact *contact, double *film_on_lane)
+{
+  return tb_friction_mean (self, contact, &contact->film_on_ball, 1, film_on_lane);
+}
+
+double
+tb_friction_mean (const TbFriction *self, const TbContact *contact, const double *films, int count, double *film_on_lane)
 {
   if (self->kind == TB_FRICTION_ZONES)
     {
@@ -44,12 +58,15 @@ tb_friction_at (const TbFriction *self, const TbContact *contact, double *film_o
         *film_on_lane = 0;
       return tb_friction_in_zone (self, tb_friction_zone (self, contact->x, contact->y), contact->y);
     }
-  double film = self->mirrored ? tb_oil_film_mirrored (self->oil, contact->x, contact->y)
-                               : tb_oil_film (self->oil, contact->x, contact->y);
-  film *= self->oil_scale;
+  double film = lane_film (self, contact);
   if (film_on_lane)
     *film_on_lane = film;
-  return tb_cover_friction (&self->cover, &self->law, film + contact->film_on_ball, contact->load);
+  if (count == 0)
+    return tb_cover_friction (&self->cover, &self->law, film, contact->load);
+  double sum = 0;
+  for (int i = 0; i < count; i++)
+    sum += tb_cover_friction (&self->cover, &self->law, film + films[i], contact->load);
+  return sum / count;
 }
 
 TbStatus

@@ -13,17 +13,17 @@
 /* A dying slip: below this many steps to go it is walked up to; each such step goes this share of the way; and it is
  * over at this speed, m/s. */
 #define SLIP_NEAR 1.5
-#define SLIP_STRIDE 0.7
-#define SLIP_OVER 1e-7
+#define SLIP_STRIDE 0.8
+#define SLIP_OVER 1e-6
 /* After so many returns from rolling to sliding the ball is held to rolling. */
 #define MOST_SLIDES 32
 /* The static limit may be passed by this share before a roll breaks: rounding is not slipping. */
 #define STATIC_MARGIN 1e-9
+/* A step that is to end at a landing or at the pins goes beyond by this share, so that the event is in it. */
+#define AIM_BEYOND 1e-5
 /* Tries to place an event, and the share of the step it is placed to. */
 #define PLACE_TRIES 60
 #define PLACE_PRECISION 1e-13
-/* Passings a step is cut into for the exchange of oil. */
-#define PASSINGS_A_STEP 4
 /* A step is never shorter than this, s: what is left of a phase is then over. */
 #define LEAST_STEP 1e-12
 
@@ -53,29 +53,32 @@ typedef struct Run
   int slides;        /* returns from rolling */
 } Run;
 
-static double
-film_on_ball (const Run *run, const Point *point)
-{
-  return run->ball ? ball_film_read (run->ball, point->attitude, point->time) : 0;
-}
-
 static void
 look (Run *run, const Point *point, Rates *rates)
 {
-  dynamics_rates (&run->dynamics, run->phase, point, film_on_ball (run, point), rates);
+  dynamics_rates (&run->dynamics, run->phase, point, rates);
+}
+
+/* Looks ahead along the way over the ball of a step of length h. */
+static void
+look_ahead (Run *run, TbVec3 spin, double h)
+{
+  if (!run->ball || run->phase == TB_PHASE_FLIGHT)
+    return;
+  ball_film_look (run->ball, run->point.attitude, spin, run->point.time, h);
+  run->dynamics.n_ball_films = run->ball->wet ? run->ball->looks : 0;
 }
 
 static void
 step_by (Run *run, double h, Point *end)
 {
-  dynamics_step (&run->dynamics, run->phase, &run->point, &run->rates, run->ball, h, end);
+  dynamics_step (&run->dynamics, run->phase, &run->point, &run->rates, h, end);
 }
 
-/* How far an event is off, positive before it. */
+/* How far an event is off, positive before it. The rates belong to the point. */
 static double
-event_distance (Run *run, Event event, const Point *point)
+event_distance (const Run *run, Event event, const Point *point, const Rates *rates)
 {
-  Rates rates;
   switch (event)
     {
     case EVENT_PINS:
@@ -87,112 +90,140 @@ event_distance (Run *run, Event event, const Point *point)
     case EVENT_ZONE:
       return tb_friction_zone (run->motion->friction, point->position.x, point->position.y) == run->dynamics.zone ? 1 : -1;
     case EVENT_SLIP_OVER:
-      look (run, point, &rates);
-      return tb_vec3_dot (rates.slip, run->dynamics.slip_line);
+      return tb_vec3_dot (rates->slip, run->dynamics.slip_line);
     case EVENT_BREAK:
-      look (run, point, &rates);
-      return rates.coefficient * rates.force.z * (1 + STATIC_MARGIN) - hypot (rates.force.x, rates.force.y);
+      return rates->coefficient * rates->force.z * (1 + STATIC_MARGIN) - hypot (rates->force.x, rates->force.y);
     case EVENT_LIFT:
-      look (run, point, &rates);
-      return rates.force.z;
+      return rates->force.z;
     default:
       return 1;
     }
 }
 
-/* The length of the step at whose end the event happens, by bracketing and the Illinois rule (M. Dowell and P. Jarratt,
- * "A modified regula falsi method", BIT 11, 1971). Returns the far side, where it has just happened. */
-static double
-place_event (Run *run, Event event, double h, Point *end)
+static bool
+needs_rates (Event event)
 {
-  double low = 0, high = h;
-  double at_low = event_distance (run, event, &run->point), at_high = event_distance (run, event, end);
+  return event == EVENT_SLIP_OVER || event == EVENT_BREAK || event == EVENT_LIFT;
+}
+
+/* A step at whose end something is to happen, by length, and how far it is off. */
+typedef struct Trial
+{
+  double h, distance;
+  Point point;
+  Rates rates;
+} Trial;
+
+static void
+try_step (Run *run, Event event, Trial *trial)
+{
+  step_by (run, trial->h, &trial->point);
+  if (needs_rates (event))
+    look (run, &trial->point, &trial->rates);
+  trial->distance = event_distance (run, event, &trial->point, &trial->rates);
+}
+
+/* Finds the step at whose end the event happens, by bracketing and the Illinois rule (M. Dowell and P. Jarratt, "A
+ * modified regula falsi method", BIT 11, 1971). `found` comes in as a step that goes too far, and leaves as the one where
+ * it has just happened. */
+static void
+place_event (Run *run, Event event, Trial *found)
+{
+  double low = 0, whole = found->h, at_high = found->distance;
+  double at_low = event_distance (run, event, &run->point, &run->rates);
   int side = 0;
-  for (int i = 0; i < PLACE_TRIES && high - low > PLACE_PRECISION * h; i++)
+  for (int i = 0; i < PLACE_TRIES && found->h - low > PLACE_PRECISION * whole; i++)
     {
-      double middle = event == EVENT_ZONE || !(at_low > 0) ? 0.5 * (low + high)
-                                                           : (low * at_high - high * at_low) / (at_high - at_low);
-      Point trial;
-      step_by (run, middle, &trial);
-      double at = event_distance (run, event, &trial);
-      if (at > 0)
+      bool halve = event == EVENT_ZONE || !(at_low > 0);
+      Trial trial = { .h = halve ? 0.5 * (low + found->h) : (low * at_high - found->h * at_low) / (at_high - at_low) };
+      try_step (run, event, &trial);
+      bool before = trial.distance > 0;
+      if (fabs (trial.distance) < PLACE_PRECISION || !before)
+        *found = trial;
+      if (fabs (trial.distance) < PLACE_PRECISION)
+        return;
+      if (before)
         {
-          low = middle;
-          at_low = at;
-          at_high *= side == 1 ? 0.5 : 1;
-          side = 1;
+          low = trial.h;
+          at_low = trial.distance;
+          at_high *= side > 0 ? 0.5 : 1;
         }
       else
         {
-          high = middle;
-          at_high = at;
-          *end = trial;
-          at_low *= side == -1 ? 0.5 : 1;
-          side = -1;
-          if (at == 0 || fabs (at) < PLACE_PRECISION)
-            break;
+          at_high = trial.distance;
+          at_low *= side < 0 ? 0.5 : 1;
         }
-      if (at > 0 && at < PLACE_PRECISION)
-        {
-          high = middle;
-          *end = trial;
-          break;
-        }
+      side = before ? 1 : -1;
     }
-  return high;
 }
 
-/* The first thing that happens within a step of length *h to *end; both are cut short to it. */
+static bool
+can_happen (const Run *run, Event event)
+{
+  const Dynamics *dynamics = &run->dynamics;
+  switch (event)
+    {
+    case EVENT_GUTTER:
+      return !run->motion->options.edgeless;
+    case EVENT_ZONE:
+      return run->motion->friction->kind == TB_FRICTION_ZONES;
+    case EVENT_SLIP_OVER:
+      return dynamics->signed_slip;
+    case EVENT_LIFT:
+      return !dynamics->balanced;
+    case EVENT_BREAK:
+      return run->slides < MOST_SLIDES;
+    default:
+      return true;
+    }
+}
+
+/* The first thing that happens within a step; the step is cut short to it. */
 static Event
-first_event (Run *run, double *h, Point *end)
+first_event (Run *run, Trial *step)
 {
   static const Event in_flight[] = { EVENT_PINS, EVENT_GUTTER, EVENT_LANDING, EVENT_NONE };
   static const Event sliding[] = { EVENT_PINS, EVENT_GUTTER, EVENT_ZONE, EVENT_SLIP_OVER, EVENT_LIFT, EVENT_NONE };
   static const Event rolling[] = { EVENT_PINS, EVENT_GUTTER, EVENT_ZONE, EVENT_BREAK, EVENT_LIFT, EVENT_NONE };
   static const Event *const of_phase[TB_N_PHASES] = { in_flight, sliding, rolling };
-  const Dynamics *dynamics = &run->dynamics;
   Event first = EVENT_NONE;
   for (const Event *event = of_phase[run->phase]; *event != EVENT_NONE; event++)
     {
-      if ((*event == EVENT_GUTTER && run->motion->options.edgeless)
-          || (*event == EVENT_ZONE && run->motion->friction->kind != TB_FRICTION_ZONES)
-          || (*event == EVENT_SLIP_OVER && !dynamics->signed_slip) || (*event == EVENT_LIFT && dynamics->balanced)
-          || (*event == EVENT_BREAK && run->slides >= MOST_SLIDES))
+      if (!can_happen (run, *event))
         continue;
-      if (event_distance (run, *event, end) > 0)
+      step->distance = event_distance (run, *event, &step->point, &step->rates);
+      if (step->distance > 0)
         continue;
-      *h = place_event (run, *event, *h, end);
+      place_event (run, *event, step);
+      look (run, &step->point, &step->rates);
       first = *event;
     }
   return first;
 }
 
-/* The oil that ball and lane exchange along a step, in a few passings. */
+/* The oil that ball and lane exchange along a step, at the places on the ball that were looked at. */
 static void
 exchange_oil (Run *run, const Point *end, const Rates *rates)
 {
-  double h = (end->time - run->point.time) / PASSINGS_A_STEP, width = run->motion->assumed.patch_width;
-  TbVec3 between = tb_quat_to_rotation (
-      tb_quat_multiply (end->attitude, tb_quat_conjugate (run->point.attitude)));
-  for (int i = 0; i < PASSINGS_A_STEP; i++)
+  const Point *start = &run->point;
+  int count = run->ball->looks;
+  double h = end->time - start->time, width = run->motion->assumed.patch_width;
+  for (int i = 0; i < count; i++)
     {
-      double s = (i + 0.5) / PASSINGS_A_STEP;
-      TbQuat attitude = tb_quat_multiply (tb_quat_from_rotation (tb_vec3_scale (between, s)), run->point.attitude);
-      TbMat3 m = tb_quat_to_mat3 (attitude);
+      double s = (i + 0.5) / count;
       TbVec3 velocity = tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - s), s, rates->velocity);
       TbVec3 spin = tb_vec3_add_scaled (tb_vec3_scale (run->rates.spin, 1 - s), s, rates->spin);
-      /* Position along the step to second order is much finer than the film's cells. */
-      TbVec3 position = tb_vec3_add_scaled (run->point.position, s * (end->time - run->point.time),
-                                            tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - 0.5 * s), 0.5 * s,
-                                                                rates->velocity));
+      /* To second order, which is much finer than the film's cells. */
+      TbVec3 way = tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - 0.5 * s), 0.5 * s, rates->velocity);
+      TbVec3 position = tb_vec3_add_scaled (start->position, s * h, way);
       Passing passing = {
-        .time = run->point.time + (i + 0.5) * h,
+        .time = start->time + s * h,
         .x = position.x,
         .y = position.y,
-        .contact = tb_vec3_scale (m.row[2], -1),
-        .lane_area = width * h * hypot (velocity.x, velocity.y),
-        .ball_area = width * h * run->dynamics.radius * hypot (spin.x, spin.y),
-        .turned = run->point.turned + s * (end->turned - run->point.turned),
+        .lane_area = width * h / count * sqrt (velocity.x * velocity.x + velocity.y * velocity.y),
+        .ball_area = width * h / count * run->dynamics.radius * sqrt (spin.x * spin.x + spin.y * spin.y),
+        .turned = start->turned + s * (end->turned - start->turned),
+        .place = run->ball->ahead[i],
       };
       const TbContact contact = { passing.x, passing.y, 0, 1 };
       tb_friction_at (run->motion->friction, &contact, &passing.lane_film);
@@ -220,6 +251,7 @@ begin_phase (Run *run, TbPhase phase)
   if (phase == TB_PHASE_SLIDE)
     dynamics_settle (&run->dynamics, &run->point);
   take_bearings (run);
+  look_ahead (run, phase == TB_PHASE_ROLL ? run->point.momentum : dynamics_spin (&run->dynamics, &run->point), run->step);
   look (run, &run->point, &run->rates);
   take_bearings (run);
   recorder_begin (&run->recorder, phase, &run->point, &run->rates);
@@ -248,8 +280,16 @@ static double
 choose_step (Run *run)
 {
   double h = run->step, speed;
-  if (run->phase == TB_PHASE_FLIGHT && run->rates.velocity.z > 0)
-    return fmin (h, fmax (run->rates.velocity.z / -run->dynamics.gravity.z, LEAST_STEP));
+  if (run->phase == TB_PHASE_FLIGHT)
+    {
+      /* A fall without drag lands here; aim for it, and the landing is found in a try or two. */
+      double height = fmax (run->point.position.z - run->dynamics.radius, 0), g = -run->dynamics.gravity.z;
+      double rise = run->rates.velocity.z, fall = sqrt (rise * rise + 2 * g * height);
+      return fmin (h, fmax ((rise + fall) / g * (1 + AIM_BEYOND), LEAST_STEP));
+    }
+  double to_pins = (run->motion->end_y - run->point.position.y) / run->rates.velocity.y * (1 + AIM_BEYOND);
+  if (to_pins > 0 && to_pins < h)
+    h = fmax (to_pins, LEAST_STEP);
   if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip)
     return h;
   double left = slip_left (run, &speed);
@@ -273,7 +313,7 @@ start_roll (Run *run)
   dynamics_begin_roll (&run->dynamics, &run->point);
   begin_phase (run, TB_PHASE_ROLL);
   /* A roll that would break at once never was one, unless it has been tried often enough. */
-  if (run->slides < MOST_SLIDES && event_distance (run, EVENT_BREAK, &run->point) < 0)
+  if (run->slides < MOST_SLIDES && event_distance (run, EVENT_BREAK, &run->point, &run->rates) < 0)
     {
       run->slides++;
       run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
@@ -287,13 +327,14 @@ land (Run *run)
 {
   bool again;
   run->dynamics.zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
-  dynamics_land (&run->dynamics, &run->point, film_on_ball (run, &run->point), &again);
+  run->phase = TB_PHASE_SLIDE;
+  look_ahead (run, dynamics_spin (&run->dynamics, &run->point), LEAST_STEP);
+  dynamics_land (&run->dynamics, &run->point, &again);
   if (again)
     {
       begin_phase (run, TB_PHASE_FLIGHT);
       return;
     }
-  run->phase = TB_PHASE_SLIDE;
   dynamics_settle (&run->dynamics, &run->point);
   look (run, &run->point, &run->rates);
   if (hypot (run->rates.slip.x, run->rates.slip.y) <= SLIP_OVER)
@@ -341,33 +382,35 @@ handle (Run *run, Event event)
     }
 }
 
-/* One step, or the end of a slip. false when the run is over; *status is set if it cannot go on. */
+/* One step, or the end of a slip. false when the run is over. */
 static bool
 advance (Run *run, bool *off_lane)
 {
-  Point end;
-  Rates rates;
-  double h = choose_step (run);
-  if (h == 0)
+  Trial step = { .h = choose_step (run) };
+  if (step.h == 0)
     return handle (run, EVENT_SLIP_OVER);
   Event event;
-  for (;;)
+  for (double h = step.h;; h *= 0.5)
     {
-      double tried = h;
-      step_by (run, h, &end);
-      event = first_event (run, &tried, &end);
-      look (run, &end, &rates);
-      if (!overshot (run, &rates) || h <= LEAST_STEP)
+      step.h = h;
+      if (run->ball && h != run->ball->look_length)
+        look_ahead (run, run->rates.spin, h);
+      step_by (run, h, &step.point);
+      look (run, &step.point, &step.rates);
+      event = first_event (run, &step);
+      if (!overshot (run, &step.rates) || h <= LEAST_STEP)
         break;
-      h *= 0.5;
     }
   if (event == EVENT_PINS)
-    end.position.y = run->motion->end_y;
-  recorder_step (&run->recorder, run->phase, &end, &rates);
+    step.point.position.y = run->motion->end_y;
+  recorder_step (&run->recorder, run->phase, &step.point, &step.rates);
   if (run->ball && run->phase != TB_PHASE_FLIGHT)
-    exchange_oil (run, &end, &rates);
-  run->point = end;
-  run->rates = rates;
+    exchange_oil (run, &step.point, &step.rates);
+  run->point = step.point;
+  run->rates = step.rates;
+  look_ahead (run, run->rates.spin, run->step);
+  if (run->ball && run->ball->wet)
+    look (run, &run->point, &run->rates);
   take_bearings (run);
   *off_lane = event == EVENT_GUTTER;
   return handle (run, event);
@@ -405,7 +448,8 @@ init_run (Run *run, const TbMotion *motion, TbWorkspace *workspace, TbPath *path
   if (motion->friction->kind == TB_FRICTION_FILM && !motion->options.no_film_on_ball)
     {
       run->ball = &workspace->ball;
-      ball_film_init (run->ball, motion->friction, &motion->assumed, &motion->body, change);
+      ball_film_init (run->ball, motion->friction, &motion->assumed, &motion->body, change, run->step);
+      run->dynamics.ball_films = run->ball->films;
     }
   run->point = (Point){ .time = state->time,
                         .position = state->position,
@@ -482,7 +526,7 @@ tb_motion_forces (const TbMotion *motion, const TbState *state, bool rolling)
   dynamics.zone = tb_friction_zone (motion->friction, point.position.x, point.position.y);
   if (rolling)
     dynamics_begin_roll (&dynamics, &point);
-  dynamics_rates (&dynamics, phase, &point, 0, &rates);
+  dynamics_rates (&dynamics, phase, &point, &rates);
   dynamics_accelerations (&dynamics, phase, &point, &rates, &forces.centre_acceleration, &forces.angular_acceleration);
   forces.slip = rates.slip;
   forces.normal = rates.force.z;

@@ -52,9 +52,27 @@ tb_oil_clear (TbOil *oil)
   memset (oil, 0, sizeof *oil);
 }
 
+static void
+sum_up (TbOil *oil)
+{
+  oil->sum = oil->least = 0;
+  for (int row = 0; row < TB_OIL_ROWS; row++)
+    {
+      double of_row = 0;
+      for (int column = 0; column < TB_OIL_COLUMNS; column++)
+        {
+          double film = tb_oil_cell (oil, row, column);
+          of_row += film;
+          oil->least = fmin (oil->least, film);
+        }
+      oil->sum += of_row;
+    }
+}
+
 void
 tb_oil_reflect (TbOil *oil)
 {
+  sum_up (oil);
   for (int r = TB_OIL_PAD; r < TB_OIL_ROWS + TB_OIL_PAD; r++)
     for (int i = 0; i < TB_OIL_PAD; i++)
       {
@@ -104,15 +122,7 @@ tb_oil_film_mirrored (const TbOil *oil, double x, double y)
 double
 tb_oil_volume (const TbOil *oil)
 {
-  double sum = 0;
-  for (int row = 0; row < TB_OIL_ROWS; row++)
-    {
-      double of_row = 0;
-      for (int column = 0; column < TB_OIL_COLUMNS; column++)
-        of_row += tb_oil_cell (oil, row, column);
-      sum += of_row;
-    }
-  return sum * TB_OIL_CELL_AREA;
+  return oil->sum * TB_OIL_CELL_AREA;
 }
 
 /* The thickest film across the lane at the centre of a row, read as the ball reads it. */
@@ -222,22 +232,11 @@ tb_oil_apply (TbOil *film, const TbOil *change)
 TbStatus
 tb_oil_check (const TbOil *oil)
 {
-  /* Every shot asks; three sums at a time keep it short. A sum is finite only if all of its parts are. */
-  double sum[3] = { 0, 0, 0 }, least = 0;
-  for (int row = 0; row < TB_OIL_ROWS; row++)
-    for (int column = 0; column < TB_OIL_COLUMNS; column += 3)
-      for (int i = 0; i < 3; i++)
-        {
-          double film = tb_oil_cell (oil, row, column + i);
-          sum[i] += film;
-          least = film < least ? film : least;
-        }
-  double all = sum[0] + sum[1] + sum[2];
-  if (!isfinite (all))
+  if (!isfinite (oil->sum))
     return TB_ERROR_NOT_FINITE;
-  if (least < 0)
+  if (oil->least < 0)
     return TB_ERROR_OUT_OF_RANGE;
-  return all > 0 ? TB_OK : TB_ERROR_EMPTY_PATTERN;
+  return oil->sum > 0 ? TB_OK : TB_ERROR_EMPTY_PATTERN;
 }
 
 /* 0 to 1 with no kink in slope or curvature. */

@@ -27,6 +27,8 @@ typedef struct TbOil
 {
   /* Film, m, with its reflected border. Use the functions below to read and write a cell. */
   double cell[TB_OIL_ROWS + 2 * TB_OIL_PAD][TB_OIL_STRIDE];
+  /* Sum of the cells and the least of them, as of the last tb_oil_reflect(): every shot asks whether they will do. */
+  double sum, least;
 } TbOil;
 
 void tb_oil_clear (TbOil *oil);

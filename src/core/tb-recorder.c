@@ -3,8 +3,11 @@
 
 #include "tb-interpolate.h"
 
-/* A path turns into a hook when its heading has left the launch line by this, rad. */
-#define HOOK_START_TURN (TB_PI / 180)
+/* A path turns into a hook when its heading has left the launch line by one degree; its tangent. */
+#define HOOK_START_TANGENT 0.017455064928217585
+/* A rolling ball that flares may slip a little now and then where friction is short; slower than this it still counts as
+ * rolling, m/s. Assumed: an eye does not see it. */
+#define UNSEEN_SLIP 0.05
 /* Samples are at least this far apart, s, however small the steps are. */
 #define LEAST_INTERVAL 0.005
 /* Halvings that find a film's edge to a hundredth of a millimetre. */
@@ -26,7 +29,9 @@ recorder_init (Recorder *self, TbPath *path, const Dynamics *dynamics)
                       .dynamics = dynamics,
                       .interval = LEAST_INTERVAL,
                       .greatest_x = -INFINITY,
-                      .launch_heading = atan2 (-motion->launch_slope, 1) };
+                      .rolls_from = NAN,
+                      .launch = tb_vec3_unit (tb_vec3 (motion->launch_slope, 1, 0), tb_vec3 (0, 1, 0)),
+                      .least_cosine = 1 };
   path->count = 0;
   path->n_stretches = 0;
   path->result = TB_RESULT_PINS;
@@ -52,7 +57,9 @@ make_sample (const Recorder *self, TbPhase phase, const Point *point, const Rate
   sample->friction = sqrt (rates->force.x * rates->force.x + rates->force.y * rates->force.y);
   sample->coefficient = rates->coefficient;
   sample->film_on_lane = rates->film_on_lane;
-  sample->film_on_ball = rates->film_on_ball;
+  sample->film_on_ball = 0;
+  for (int i = 0; i < self->dynamics->n_ball_films; i++)
+    sample->film_on_ball += self->dynamics->ball_films[i] / self->dynamics->n_ball_films;
   sample->turned = point->turned;
   sample->slip_loss = point->rubbed;
   sample->phase = phase;
@@ -97,8 +104,7 @@ see_release (Recorder *self, const TbSample *sample)
 {
   const TbMotion *motion = self->dynamics->motion;
   TbMeasures *measures = &self->path->measures;
-  self->release_axis = self->first_axis = tb_sample_axis_on_ball (sample);
-  measures->flare = 0;
+  self->release_axis = self->furthest = tb_sample_axis_on_ball (sample);
   for (; self->next_mark < TB_N_BOARD_MARKS; self->next_mark++)
     {
       double y = self->next_mark * TB_BOARD_MARK_FT * TB_METRES_PER_FOOT;
@@ -142,6 +148,8 @@ recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *
     path->measures.landing_y = point->position.y;
   if (phase != TB_PHASE_FLIGHT)
     touch_oil (self, wet (self, &self->last), point->position);
+  if (phase == TB_PHASE_ROLL && isnan (self->rolls_from))
+    self->rolls_from = point->position.y;
   if (path->n_stretches < TB_PATH_MAX_STRETCHES)
     path->n_stretches++;
   path->stretches[path->n_stretches - 1] = (TbStretch){ phase, point->time, point->time, point->position.y, point->position.y };
@@ -149,15 +157,33 @@ recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *
   self->fresh = true;
 }
 
+/* A step as it is looked at: its ends, and the course between, which is worked out only if something is to be found. */
+typedef struct Leg
+{
+  const TbSample *from, *to;
+  Course course;
+  bool fitted;
+} Leg;
+
+static const Course *
+course_of (Leg *leg)
+{
+  if (!leg->fitted)
+    leg->course = course_fit (leg->from, leg->to);
+  leg->fitted = true;
+  return &leg->course;
+}
+
 static void
-see_marks (Recorder *self, const Course *course, const TbSample *to)
+see_marks (Recorder *self, Leg *leg)
 {
   TbMeasures *measures = &self->path->measures;
   for (; self->next_mark < TB_N_BOARD_MARKS; self->next_mark++)
     {
       double y = self->next_mark * TB_BOARD_MARK_FT * TB_METRES_PER_FOOT;
-      if (y > to->position.y)
+      if (y > leg->to->position.y)
         return;
+      const Course *course = course_of (leg);
       measures->x_at_mark[self->next_mark] = quintic_value (&course->x, quintic_find (&course->y, y, false));
       if (y == TB_ARROWS_Y)
         measures->x_at_arrows = measures->x_at_mark[self->next_mark];
@@ -165,10 +191,11 @@ see_marks (Recorder *self, const Course *course, const TbSample *to)
 }
 
 static void
-see_breakpoint (Recorder *self, const Course *course, const TbSample *from, const TbSample *to)
+see_breakpoint (Recorder *self, Leg *leg)
 {
-  if (!(from->velocity.x > 0 && to->velocity.x <= 0))
+  if (!(leg->from->velocity.x > 0 && leg->to->velocity.x <= 0))
     return;
+  const Course *course = course_of (leg);
   double s = quintic_find (&course->x, 0, true), x = quintic_value (&course->x, s);
   if (x > self->greatest_x)
     {
@@ -178,27 +205,31 @@ see_breakpoint (Recorder *self, const Course *course, const TbSample *from, cons
     }
 }
 
+/* Positive once the heading has left the launch line by one degree. */
 static double
-turn_at (const Recorder *self, const Course *course, double s)
+turn_past (const Recorder *self, TbVec3 velocity)
 {
-  TbVec3 velocity = course_velocity (course, s);
-  return fabs (atan2 (-velocity.x, velocity.y) - self->launch_heading) - HOOK_START_TURN;
+  double ahead = velocity.x * self->launch.x + velocity.y * self->launch.y;
+  double aside = velocity.x * self->launch.y - velocity.y * self->launch.x;
+  return fabs (aside) - HOOK_START_TANGENT * ahead;
 }
 
 static void
-see_hook (Recorder *self, const Course *course)
+see_hook (Recorder *self, Leg *leg)
 {
-  if (!isnan (self->path->measures.hook_start_y) || turn_at (self, course, 1) < 0)
+  if (self->hooking || turn_past (self, leg->to->velocity) < 0)
     return;
+  const Course *course = course_of (leg);
   double low = 0, high = 1;
   for (int i = 0; i < EDGE_HALVINGS; i++)
     {
       double middle = 0.5 * (low + high);
-      if (turn_at (self, course, middle) < 0)
+      if (turn_past (self, course_velocity (course, middle)) < 0)
         low = middle;
       else
         high = middle;
     }
+  self->hooking = true;
   self->path->measures.hook_start_y = quintic_value (&course->y, high);
 }
 
@@ -212,17 +243,20 @@ film_at (const Recorder *self, TbVec3 position)
 }
 
 static void
-see_oil (Recorder *self, const Course *course, const TbSample *to)
+see_oil (Recorder *self, Leg *leg)
 {
   TbMeasures *measures = &self->path->measures;
+  const TbSample *to = leg->to;
+  double h = to->time - leg->from->time;
   if (to->phase == TB_PHASE_FLIGHT)
     return;
   bool now = wet (self, to);
   if (now == self->in_oil)
     {
-      measures->time_in_oil += now ? course->h : 0;
+      measures->time_in_oil += now ? h : 0;
       return;
     }
+  const Course *course = course_of (leg);
   double threshold = self->dynamics->motion->assumed.oil_exit_film, low = 0, high = 1;
   for (int i = 0; i < EDGE_HALVINGS; i++)
     {
@@ -232,7 +266,7 @@ see_oil (Recorder *self, const Course *course, const TbSample *to)
       else
         high = middle;
     }
-  measures->time_in_oil += course->h * (now ? 1 - high : high);
+  measures->time_in_oil += h * (now ? 1 - high : high);
   touch_oil (self, now, course_position (course, high));
 }
 
@@ -241,13 +275,19 @@ see_axis (Recorder *self, const TbSample *from, const TbSample *to)
 {
   TbMeasures *measures = &self->path->measures;
   const double turn = 2 * TB_PI;
-  self->furthest = fmax (self->furthest, tb_vec3_angle (tb_sample_axis_on_ball (to), self->release_axis));
+  TbVec3 axis = tb_sample_axis_on_ball (to);
+  double cosine = tb_vec3_dot (axis, self->release_axis);
+  if (cosine < self->least_cosine)
+    {
+      self->least_cosine = cosine;
+      self->furthest = axis;
+    }
   if (from->turned < turn && to->turned >= turn)
     {
       TbSample between = *from;
       attitude_between (from, to, (turn - from->turned) / (to->turned - from->turned), &between.attitude, &between.spin);
       measures->ring_spacing
-          = self->dynamics->radius * tb_vec3_angle (tb_sample_axis_on_ball (&between), self->first_axis);
+          = self->dynamics->radius * tb_vec3_angle (tb_sample_axis_on_ball (&between), self->release_axis);
     }
 }
 
@@ -257,12 +297,14 @@ recorder_step (Recorder *self, TbPhase phase, const Point *point, const Rates *r
   TbPath *path = self->path;
   TbSample sample;
   make_sample (self, phase, point, rates, &sample);
-  Course course = course_fit (&self->last, &sample);
-  see_marks (self, &course, &sample);
-  see_breakpoint (self, &course, &self->last, &sample);
-  see_hook (self, &course);
-  see_oil (self, &course, &sample);
+  Leg leg = { .from = &self->last, .to = &sample };
+  see_marks (self, &leg);
+  see_breakpoint (self, &leg);
+  see_hook (self, &leg);
+  see_oil (self, &leg);
   see_axis (self, &self->last, &sample);
+  if (phase == TB_PHASE_FLIGHT || sample.slip > UNSEEN_SLIP)
+    self->rolls_from = NAN;
   path->stretches[path->n_stretches - 1].end_time = point->time;
   path->stretches[path->n_stretches - 1].end_y = point->position.y;
   self->last = sample;
@@ -286,7 +328,7 @@ recorder_finish (Recorder *self, bool off_lane)
   const TbSample *end = &self->last;
   const TbMotion *motion = self->dynamics->motion;
   recorder_end (self);
-  measures->flare = self->dynamics->radius * self->furthest;
+  measures->flare = self->dynamics->radius * tb_vec3_angle (self->furthest, self->release_axis);
   path->evaluations = self->dynamics->evaluations;
   if (off_lane)
     {
@@ -301,6 +343,5 @@ recorder_finish (Recorder *self, bool off_lane)
   measures->turned = end->turned;
   measures->speed_at_pins = tb_vec3_length (end->velocity);
   measures->rev_rate_at_pins = tb_vec3_length (end->spin);
-  if (path->stretches[path->n_stretches - 1].phase == TB_PHASE_ROLL)
-    measures->roll_start_y = path->stretches[path->n_stretches - 1].start_y;
+  measures->roll_start_y = self->rolls_from;
 }

@@ -17,11 +17,13 @@ typedef struct Recorder
   int next_mark;          /* of the five-foot marks */
   bool passed_arrows;
   double greatest_x;
+  bool hooking;           /* the hook's start has been seen */
   bool in_oil;
-  double launch_heading;  /* rad */
+  double rolls_from;      /* m, where the present roll began; NAN while it slips */
+  TbVec3 launch;          /* unit vector along the launch line */
   TbVec3 release_axis;    /* on the ball, body axes */
-  TbVec3 first_axis;      /* where the first turn begins */
-  double furthest;        /* rad, from the release axis */
+  TbVec3 furthest;        /* the axis when it was furthest from there */
+  double least_cosine;    /* of the angle between the two */
 } Recorder;
 
 void recorder_init (Recorder *self, TbPath *path, const Dynamics *dynamics);

@@ -17,7 +17,7 @@
 /* A ball that is not at the pins after this is reported as too slow, s. */
 #define TB_SHOT_TIME_LIMIT 40.0
 /* Step of the integrator, s, unless the options ask for another. */
-#define TB_SHOT_STEP 0.0125
+#define TB_SHOT_STEP 0.025
 
 /* Parts of the model that can be off. All zero is the whole model as it stands by default. */
 typedef struct TbOptions
