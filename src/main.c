@@ -10,7 +10,7 @@
 
 #include "tb-headless.h"
 #ifdef TB_WITH_APP
-# include "tb-app.h"
+#  include "tb-app.h"
 #endif
 
 static void
@@ -29,8 +29,9 @@ set_up_language (void)
 static int
 tell_without_window (void)
 {
-  g_printerr ("tenboard: %s\n",
-              _ ("This tenboard was built without its window; use --numbers or --picture, --help tells how."));
+  g_printerr (
+      "tenboard: %s\n",
+      _ ("This tenboard was built without its window; use --numbers or --picture, --help tells how."));
   return TB_EXIT_USAGE;
 }
 #endif

@@ -24,8 +24,8 @@ static const struct
 typedef struct Assignment
 {
   TbLibrary *library;
-  const char *text;  /* as it was typed */
-  const char *key;   /* without the side */
+  const char *text; /* as it was typed */
+  const char *key;  /* without the side */
   const char *value;
 } Assignment;
 
@@ -105,8 +105,9 @@ static TbSetup *
 assign_side (const Assignment *assignment, const TbSetup *setup, GError **error)
 {
   const TbField *field = find_field (assignment->key);
-  const TbAssumedInfo *info
-      = g_str_has_prefix (assignment->key, ASSUMED) ? tb_assumed_find (assignment->key + strlen (ASSUMED)) : NULL;
+  const TbAssumedInfo *info = g_str_has_prefix (assignment->key, ASSUMED)
+                                  ? tb_assumed_find (assignment->key + strlen (ASSUMED))
+                                  : NULL;
 
   if (field)
     return assign_field (assignment, field, setup, error);

@@ -53,8 +53,8 @@ static void
 add_assumed (GString *text, const TbAssumedInfo *info)
 {
   g_autofree char *name = g_strdup_printf ("assumed.%s", info->name);
-  g_autofree char *help = g_strdup_printf (_ ("%s: a number from %g to %g %s"), translated (info->label), info->low,
-                                           info->high, translated (info->unit));
+  g_autofree char *help = g_strdup_printf (_ ("%s: a number from %g to %g %s"), translated (info->label),
+                                           info->low, info->high, translated (info->unit));
 
   add_line (text, name, NULL, g_strchomp (help));
 }
@@ -66,7 +66,8 @@ add_keys (GString *text)
                           _ ("Keys, for both runs; before. or after. in front of a key means one of them:"));
   for (const TbField *field = tb_field_table; field->name; field++)
     add_field (text, field);
-  add_line (text, "bowler, ball, lane.pattern", NULL, _ ("The id of a built-in or own bowler, ball or pattern"));
+  add_line (text, "bowler, ball, lane.pattern", NULL,
+            _ ("The id of a built-in or own bowler, ball or pattern"));
   for (const TbAssumedInfo *info = tb_assumed_table; info->name; info++)
     add_assumed (text, info);
 }

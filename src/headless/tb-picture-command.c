@@ -35,8 +35,7 @@ static Picture
 make_picture (const TbRequest *request, TbRun *runs[TB_N_SIDES])
 {
   /* Two runs that are the same would hide each other. */
-  const TbRun *before
-      = tb_setup_equal (runs[0]->setup, runs[1]->setup) ? NULL : runs[TB_SIDE_BEFORE];
+  const TbRun *before = tb_setup_equal (runs[0]->setup, runs[1]->setup) ? NULL : runs[TB_SIDE_BEFORE];
   const TbRun *after = runs[TB_SIDE_AFTER];
   gboolean wide = request->width > request->height && request->view != TB_PICTURE_BOTH;
   Picture picture = { .view = request->view, .page = tb_page_scene_default () };
@@ -76,8 +75,7 @@ draw (cairo_t *cr, double width, double height, gpointer data)
     }
 }
 
-static gboolean
-export (const TbRequest *request, Picture *picture, const char *filename, GError **error)
+static gboolean export(const TbRequest *request, Picture *picture, const char *filename, GError **error)
 {
   g_autoptr (GError) problem = NULL;
   gboolean asked;
@@ -100,7 +98,7 @@ tb_picture_command (TbRequest *request, const char *filename, GError **error)
   if (tb_request_throw (request, runs, error))
     {
       Picture picture = make_picture (request, runs);
-      done = export (request, &picture, filename, error);
+      done = export(request, &picture, filename, error);
     }
   for (int side = 0; side < TB_N_SIDES; side++)
     g_clear_pointer (&runs[side], tb_run_unref);

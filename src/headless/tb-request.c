@@ -12,7 +12,7 @@
 /* Five digits of each side are more than any picture has. */
 #define MAX_SIZE_TEXT 11
 
-G_DEFINE_QUARK (tb-headless-error-quark, tb_headless_error)
+G_DEFINE_QUARK (tb - headless - error - quark, tb_headless_error)
 
 static gboolean take_change (TbRequest *request, const char *value, GError **error);
 static gboolean take_view (TbRequest *request, const char *value, GError **error);
@@ -78,9 +78,11 @@ take_size (TbRequest *request, const char *value, GError **error)
   g_auto (GStrv) sides = g_strsplit (strlen (value) <= MAX_SIZE_TEXT ? value : "", "x", 0);
 
   request->picture_options = TRUE;
-  if (g_strv_length (sides) == 2 && parse_side (sides[0], &request->width) && parse_side (sides[1], &request->height))
+  if (g_strv_length (sides) == 2 && parse_side (sides[0], &request->width)
+      && parse_side (sides[1], &request->height))
     return TRUE;
-  return fail_usage (error, _ ("--size %s: a width and a height in pixels were expected, such as 1280x800."), value);
+  return fail_usage (error, _ ("--size %s: a width and a height in pixels were expected, such as 1280x800."),
+                     value);
 }
 
 /* Whether an argument is an option, with its value after it or attached to it. */
@@ -141,7 +143,11 @@ take_value (Arguments *arguments, const char *argument, GError **error)
 }
 
 static gboolean
-take_command (TbRequest *request, const TbCommand *command, Arguments *arguments, const char *argument, GError **error)
+take_command (TbRequest *request,
+              const TbCommand *command,
+              Arguments *arguments,
+              const char *argument,
+              GError **error)
 {
   TbOrder order = { .command = command };
 
@@ -193,7 +199,8 @@ take_all (TbRequest *request, Arguments *arguments, GError **error)
       arguments->count--;
       if (options && g_str_equal (argument, "--"))
         options = FALSE;
-      else if (options ? !take_argument (request, arguments, argument, error) : !take_path (request, argument, error))
+      else if (options ? !take_argument (request, arguments, argument, error)
+                       : !take_path (request, argument, error))
         return FALSE;
     }
   return TRUE;
@@ -213,7 +220,8 @@ static gboolean
 check_sense (const TbRequest *request, GError **error)
 {
   if (request->orders->len == 0)
-    return fail_usage (error, _ ("--set, --view and --size go with a command such as %s."), tb_commands[0].option);
+    return fail_usage (error, _ ("--set, --view and --size go with a command such as %s."),
+                       tb_commands[0].option);
   if (request->picture_options && !has_picture (request))
     return fail_usage (error, _ ("--view and --size go with %s."), "--picture");
   return TRUE;
@@ -275,8 +283,8 @@ tb_request_study (TbRequest *request, GError **error)
   return g_steal_pointer (&study);
 }
 
-/* A study that was accepted when it was read can only fail by what was changed since, or because the ball does not
- * get there. */
+/* A study that was accepted when it was read can only fail by what was changed since, or because the ball
+ * does not get there. */
 static gboolean
 fail_run (const TbRequest *request, const TbRun *run, const char *side, GError **error)
 {
@@ -285,8 +293,8 @@ fail_run (const TbRequest *request, const TbRun *run, const char *side, GError *
 
   problem.status = run->status;
   sentence = tb_problem_sentence (&problem);
-  g_set_error (error, TB_HEADLESS_ERROR, request->changes->len > 0 ? TB_EXIT_USAGE : TB_EXIT_FILE, "%s: %s.", side,
-               sentence);
+  g_set_error (error, TB_HEADLESS_ERROR, request->changes->len > 0 ? TB_EXIT_USAGE : TB_EXIT_FILE, "%s: %s.",
+               side, sentence);
   return FALSE;
 }
 

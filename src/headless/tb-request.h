@@ -48,9 +48,9 @@ struct TbRequest
   GPtrArray *changes; /* of const char *, KEY=VALUE, in the order given */
   const char *path;   /* of the study; NULL for the built-in one */
   TbPictureView view;
-  int width, height;  /* px */
+  int width, height;        /* px */
   gboolean picture_options; /* --view or --size was given */
-  TbLibrary *library; /* once it is needed */
+  TbLibrary *library;       /* once it is needed */
 };
 
 /* NULL and TB_EXIT_USAGE if the command line makes no sense. The request borrows from argv. */

@@ -46,7 +46,8 @@ const TbFileCalls tb_file_calls = {
 static gboolean
 fail (GError **error, int code)
 {
-  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("the file cannot be saved: %s"), g_strerror (code));
+  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("the file cannot be saved: %s"),
+               g_strerror (code));
   return FALSE;
 }
 
@@ -88,8 +89,8 @@ typedef struct Job
 static gboolean
 fill (int fd, const Job *job, const TbFileCalls *calls)
 {
-  gboolean filled
-      = keep_mode (fd, job->target) && write_all (fd, job->bytes, job->length, calls) && calls->sync (fd) == 0;
+  gboolean filled = keep_mode (fd, job->target) && write_all (fd, job->bytes, job->length, calls)
+                    && calls->sync (fd) == 0;
   int problem = errno;
 
   if (calls->close (fd) < 0 && filled)

@@ -21,14 +21,12 @@ typedef struct TbFileCalls
 /* The system's own. */
 extern const TbFileCalls tb_file_calls;
 
-/* Writes a temporary file beside the old one, syncs it, renames it over the old one and syncs the folder. A symbolic
- * link is followed and kept; anything that is not an ordinary file is refused. calls NULL: the system's. On an error
- * (TB_STORE_ERROR_WRITE, a clause without the file's name) the old file is as it was, and nothing is left behind;
- * only when syncing the folder fails is the new file there already, and may be lost if the power fails now. */
-gboolean tb_atomic_write (const char *path,
-                          const void *bytes,
-                          gsize length,
-                          const TbFileCalls *calls,
-                          GError **error);
+/* Writes a temporary file beside the old one, syncs it, renames it over the old one and syncs the folder. A
+ * symbolic link is followed and kept; anything that is not an ordinary file is refused. calls NULL: the
+ * system's. On an error (TB_STORE_ERROR_WRITE, a clause without the file's name) the old file is as it was,
+ * and nothing is left behind; only when syncing the folder fails is the new file there already, and may be
+ * lost if the power fails now. */
+gboolean
+tb_atomic_write (const char *path, const void *bytes, gsize length, const TbFileCalls *calls, GError **error);
 
 G_END_DECLS

@@ -63,9 +63,9 @@ tb_ball_document_unref (TbBallDocument *document)
 }
 
 static gboolean
-read_hole_kind (TbReader *reader, JsonObject *object, TbHole *hole, GError **error)
+read_hole_kind (TbReader *reader, JsonObject *object, TbHole *hole)
 {
-  const char *word = tb_reader_string (reader, object, "kind", TB_ID_MAX, error);
+  const char *word = tb_reader_string (reader, object, "kind", TB_ID_MAX);
 
   if (!word)
     return FALSE;
@@ -75,61 +75,36 @@ read_hole_kind (TbReader *reader, JsonObject *object, TbHole *hole, GError **err
         hole->kind = (TbHoleKind) kind;
         return TRUE;
       }
-  return tb_reader_fail (reader, "kind", TB_STORE_ERROR_VALUE, error, _ ("%s was expected"), _ ("one of finger, thumb"));
+  return tb_reader_fail (reader, "kind", TB_STORE_ERROR_VALUE, _ ("%s was expected"),
+                         _ ("one of finger, thumb"));
 }
 
 static gboolean
-read_hole (TbReader *reader, JsonNode *node, TbHole *hole, GError **error)
+read_hole (TbReader *reader, JsonNode *item, guint index, gpointer data)
 {
-  JsonObject *object;
+  TbBall *ball = data;
+  JsonObject *object = tb_reader_item_object (reader, item);
 
-  if (!JSON_NODE_HOLDS_OBJECT (node))
-    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_TYPE, error, _ ("%s was expected"), _ ("an object { … }"));
-  object = json_node_get_object (node);
-  return tb_reader_only (reader, object, hole_keys, NULL, error) && read_hole_kind (reader, object, hole, error)
-         && tb_record_read (reader, object, hole_numbers, hole, error);
-}
-
-static gboolean
-read_hole_list (TbReader *reader, JsonArray *list, TbBall *ball, GError **error)
-{
-  if (json_array_get_length (list) > TB_MAX_HOLES)
-    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE, error, _ ("a ball has at most %d holes"),
+  if (index >= TB_MAX_HOLES)
+    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE, _ ("a ball has at most %d holes"),
                            TB_MAX_HOLES);
-  ball->n_holes = (int) json_array_get_length (list);
-  for (guint i = 0; i < json_array_get_length (list); i++)
-    {
-      gsize mark = tb_reader_enter_index (reader, i + 1);
-
-      if (!read_hole (reader, json_array_get_element (list, i), &ball->hole[i], error))
-        return FALSE;
-      tb_reader_leave (reader, mark);
-    }
-  return TRUE;
+  ball->n_holes = (int) index + 1;
+  return object && tb_reader_only (reader, object, hole_keys, NULL)
+         && read_hole_kind (reader, object, &ball->hole[index])
+         && tb_record_read (reader, object, hole_numbers, &ball->hole[index]);
 }
 
 static gboolean
-read_holes (TbReader *reader, JsonObject *object, TbBall *ball, GError **error)
+read_holes (TbReader *reader, JsonObject *object, TbBall *ball)
 {
-  JsonArray *list;
-  gsize mark;
-
   ball->n_holes = 0;
-  if (!json_object_has_member (object, "holes"))
-    return TRUE;
-  list = tb_reader_list (reader, object, "holes", error);
-  if (!list)
-    return FALSE;
-  mark = tb_reader_enter (reader, "holes");
-  if (!read_hole_list (reader, list, ball, error))
-    return FALSE;
-  tb_reader_leave (reader, mark);
-  return TRUE;
+  return !json_object_has_member (object, "holes")
+         || tb_reader_items (reader, object, "holes", read_hole, ball);
 }
 
 /* What no single number can tell: whether they make a ball together. */
 static gboolean
-check_whole (TbReader *reader, const TbBall *ball, GError **error)
+check_whole (TbReader *reader, const TbBall *ball)
 {
   TbBody body;
   TbProblem problem = { .status = tb_ball_body (ball, &body) };
@@ -138,41 +113,29 @@ check_whole (TbReader *reader, const TbBall *ball, GError **error)
   if (problem.status == TB_OK)
     return TRUE;
   sentence = tb_problem_sentence (&problem);
-  return tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE, error, "%s", sentence);
+  return tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE, "%s", sentence);
 }
 
 static gboolean
-read_ball (TbReader *reader, JsonObject *object, TbBall *ball, GError **error)
+read_ball (TbReader *reader, JsonObject *object, TbBall *ball)
 {
-  return tb_group_read (reader, object, TB_GROUP_BALL, ball, ball_keys, error)
-         && read_holes (reader, object, ball, error) && check_whole (reader, ball, error);
-}
-
-static gboolean
-read_names (TbReader *reader, JsonObject *object, gboolean embedded, const char *names[3], GError **error)
-{
-  gboolean with_id = !embedded || tb_reader_has (object, "id");
-  gboolean with_name = !embedded || tb_reader_has (object, "name");
-
-  names[0] = with_id ? tb_reader_id (reader, object, "id", error) : NULL;
-  if (with_id && !names[0])
-    return FALSE;
-  names[1] = with_name ? tb_reader_name (reader, object, "name", error) : NULL;
-  if (with_name && !names[1])
-    return FALSE;
-  return tb_reader_optional_text (reader, object, "note", TB_NOTES_MAX, &names[2], error);
+  return tb_group_read (reader, object, TB_GROUP_BALL, ball, ball_keys) && read_holes (reader, object, ball)
+         && check_whole (reader, ball);
 }
 
 TbBallDocument *
-tb_ball_document_read (TbReader *reader, JsonObject *object, gboolean embedded, GError **error)
+tb_ball_document_read (TbReader *reader, JsonObject *object, gboolean embedded)
 {
-  const char *names[3];
+  TbDocumentNames names;
+  const char *note;
   TbBall ball;
 
-  if (!tb_document_check_head (reader, object, TB_DOCUMENT_BALL, embedded, error)
-      || !read_names (reader, object, embedded, names, error) || !read_ball (reader, object, &ball, error))
+  if (!tb_document_check_head (reader, object, TB_DOCUMENT_BALL, embedded)
+      || !tb_reader_names (reader, object, embedded, &names)
+      || !tb_reader_optional_text (reader, object, "note", TB_NOTES_MAX, &note)
+      || !read_ball (reader, object, &ball))
     return NULL;
-  return tb_ball_document_new (names[0], names[1], names[2], &ball);
+  return tb_ball_document_new (names.id, names.name, note, &ball);
 }
 
 static void
@@ -217,6 +180,6 @@ tb_ball_document_from_text (const char *text, gsize length, GError **error)
   g_auto (TbReader) reader = { 0 };
   g_autoptr (JsonNode) root = tb_document_parse (TB_DOCUMENT_BALL, text, length, error);
 
-  tb_reader_init (&reader);
-  return root ? tb_ball_document_read (&reader, json_node_get_object (root), FALSE, error) : NULL;
+  tb_reader_init (&reader, error);
+  return root ? tb_ball_document_read (&reader, json_node_get_object (root), FALSE) : NULL;
 }

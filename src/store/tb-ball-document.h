@@ -27,7 +27,7 @@ char *tb_ball_document_to_text (const TbBallDocument *document);
 TbBallDocument *tb_ball_document_from_text (const char *text, gsize length, GError **error);
 
 /* Inside another document. An embedded ball needs neither id nor name. */
-TbBallDocument *tb_ball_document_read (TbReader *reader, JsonObject *object, gboolean embedded, GError **error);
+TbBallDocument *tb_ball_document_read (TbReader *reader, JsonObject *object, gboolean embedded);
 void tb_ball_document_write (TbJsonWriter *writer, const TbBallDocument *document);
 
 G_END_DECLS

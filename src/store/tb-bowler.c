@@ -53,29 +53,29 @@ tb_bowler_fit_ball (const TbBowler *bowler, const TbBall *ball)
 }
 
 static gboolean
-read_texts (TbReader *reader, JsonObject *object, TbBowler *bowler, GError **error)
+read_texts (TbReader *reader, JsonObject *object, TbBowler *bowler)
 {
+  TbDocumentNames names;
   const char *note;
 
-  bowler->id = (char *) tb_reader_id (reader, object, "id", error);
-  if (!bowler->id)
+  if (!tb_reader_names (reader, object, FALSE, &names)
+      || !tb_reader_optional_text (reader, object, "note", TB_NOTES_MAX, &note))
     return FALSE;
-  bowler->name = (char *) tb_reader_name (reader, object, "name", error);
-  if (!bowler->name || !tb_reader_optional_text (reader, object, "note", TB_NOTES_MAX, &note, error))
-    return FALSE;
+  bowler->id = (char *) names.id;
+  bowler->name = (char *) names.name;
   bowler->note = (char *) note;
   if (tb_reader_has (object, "ball"))
-    bowler->ball_id = (char *) tb_reader_id (reader, object, "ball", error);
+    bowler->ball_id = (char *) tb_reader_id (reader, object, "ball");
   return bowler->ball_id || !tb_reader_has (object, "ball");
 }
 
 static gboolean
-read_pap (TbReader *reader, JsonObject *object, TbBowler *bowler, GError **error)
+read_pap (TbReader *reader, JsonObject *object, TbBowler *bowler)
 {
   TbBall ball = tb_ball_default ();
 
   for (gsize i = 0; i < G_N_ELEMENTS (pap_fields); i++)
-    if (!tb_field_read (reader, object, tb_field_find (TB_GROUP_BALL, pap_fields[i]), &ball, error))
+    if (!tb_field_read (reader, object, tb_field_find (TB_GROUP_BALL, pap_fields[i]), &ball))
       return FALSE;
   bowler->pap_over = ball.pap_over;
   bowler->pap_up = ball.pap_up;
@@ -83,18 +83,9 @@ read_pap (TbReader *reader, JsonObject *object, TbBowler *bowler, GError **error
 }
 
 static gboolean
-read_delivery (TbReader *reader, JsonObject *object, TbBowler *bowler, GError **error)
+read_delivery (TbReader *reader, JsonObject *object, gpointer delivery)
 {
-  JsonObject *delivery = tb_reader_object (reader, object, "delivery", error);
-  gsize mark;
-
-  if (!delivery)
-    return FALSE;
-  mark = tb_reader_enter (reader, "delivery");
-  if (!tb_group_read (reader, delivery, TB_GROUP_DELIVERY, &bowler->delivery, NULL, error))
-    return FALSE;
-  tb_reader_leave (reader, mark);
-  return TRUE;
+  return tb_group_read (reader, object, TB_GROUP_DELIVERY, delivery, NULL);
 }
 
 TbBowler *
@@ -105,12 +96,13 @@ tb_bowler_from_text (const char *text, gsize length, GError **error)
   TbBowler bowler = { 0 }; /* its texts are the parser's */
   JsonObject *object;
 
-  tb_reader_init (&reader);
+  tb_reader_init (&reader, error);
   if (!root)
     return NULL;
   object = json_node_get_object (root);
-  if (!tb_reader_only (&reader, object, bowler_keys, NULL, error) || !read_texts (&reader, object, &bowler, error)
-      || !read_delivery (&reader, object, &bowler, error) || !read_pap (&reader, object, &bowler, error))
+  if (!tb_reader_only (&reader, object, bowler_keys, NULL) || !read_texts (&reader, object, &bowler)
+      || !tb_reader_part (&reader, object, "delivery", read_delivery, &bowler.delivery)
+      || !read_pap (&reader, object, &bowler))
     return NULL;
   return tb_bowler_new (&bowler);
 }

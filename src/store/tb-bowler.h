@@ -1,4 +1,5 @@
-/* A bowler as a document: how they deliver the ball, where their positive axis point is, which ball they usually take.
+/* A bowler as a document: how they deliver the ball, where their positive axis point is, which ball they
+ * usually take.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -16,8 +17,9 @@ typedef struct TbBowler
   char *note;    /* for people; NULL if there is none */
   char *ball_id; /* of the usual ball; NULL if there is none */
   TbDelivery delivery;
-  double pap_over; /* m along the ball's surface, as in TbBall: they go onto the ball that this bowler throws */
-  double pap_up;   /* m */
+  double
+      pap_over;  /* m along the ball's surface, as in TbBall: they go onto the ball that this bowler throws */
+  double pap_up; /* m */
 } TbBowler;
 
 /* Takes copies of all that `bowler` points to. */

@@ -6,8 +6,8 @@
 
 /* Digits with which every double can be told from its neighbours. */
 #define MAX_DIGITS 17
-/* How far from the way back the right number is looked for, in steps of the last bit: a unit that is an offset from
- * something (a board is one from the middle of the lane) loses a few. */
+/* How far from the way back the right number is looked for, in steps of the last bit: a unit that is an
+ * offset from something (a board is one from the middle of the lane) loses a few. */
 #define NEIGHBOURS 24
 
 static double

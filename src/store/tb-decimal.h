@@ -12,8 +12,9 @@ G_BEGIN_DECLS
 
 /* The shortest decimal that reads back as `number`. */
 const char *tb_decimal_format (double number, char buffer[TB_DECIMAL_SIZE]);
-/* The shortest decimal that, read and put through `to_si`, gives `si` to the last bit; `from_si` is the way back, to
- * rounding. Where no decimal does (not every SI number is one of the unit's), the nearest, and FALSE. */
+/* The shortest decimal that, read and put through `to_si`, gives `si` to the last bit; `from_si` is the way
+ * back, to rounding. Where no decimal does (not every SI number is one of the unit's), the nearest, and
+ * FALSE. */
 gboolean tb_decimal_format_si (double si,
                                double (*to_si) (double),
                                double (*from_si) (double),

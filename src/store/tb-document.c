@@ -54,48 +54,49 @@ tb_document_display_name (const char *name)
 }
 
 static gboolean
-fail_kind (TbReader *reader, const char *name, TbDocumentKind wanted, GError **error)
+fail_kind (TbReader *reader, const char *name, TbDocumentKind wanted)
 {
   for (int kind = 0; kind < TB_N_DOCUMENT_KINDS; kind++)
     if (g_str_equal (name, kinds[kind].name))
-      return tb_reader_fail (reader, NULL, TB_STORE_ERROR_NOT_OURS, error, _ ("%s; %s was expected"),
+      return tb_reader_fail (reader, NULL, TB_STORE_ERROR_NOT_OURS, _ ("%s; %s was expected"),
                              _ (kinds[kind].found), _ (kinds[wanted].expected));
-  return tb_reader_fail (reader, "tenboard", TB_STORE_ERROR_NOT_OURS, error, _ ("“%s” was expected"),
+  return tb_reader_fail (reader, "tenboard", TB_STORE_ERROR_NOT_OURS, _ ("“%s” was expected"),
                          kinds[wanted].name);
 }
 
 static gboolean
-check_version (TbReader *reader, JsonObject *object, TbDocumentKind kind, GError **error)
+check_version (TbReader *reader, JsonObject *object, TbDocumentKind kind)
 {
   double version;
 
-  if (!tb_reader_number (reader, object, "version", &version, error))
+  if (!tb_reader_number (reader, object, "version", &version))
     return FALSE;
   if (version > kinds[kind].version)
-    return tb_reader_fail (reader, "version", TB_STORE_ERROR_VERSION, error,
-                           _ ("this was written by a newer Tenboard (form %g; this one knows forms up to %d)"),
-                           version, kinds[kind].version);
+    return tb_reader_fail (
+        reader, "version", TB_STORE_ERROR_VERSION,
+        _ ("this was written by a newer Tenboard (form %g; this one knows forms up to %d)"), version,
+        kinds[kind].version);
   if (!(version >= 1) || version != (int) version)
-    return tb_reader_fail (reader, "version", TB_STORE_ERROR_VALUE, error, _ ("a whole number from 1 was expected"));
+    return tb_reader_fail (reader, "version", TB_STORE_ERROR_VALUE, _ ("a whole number from 1 was expected"));
   return TRUE;
 }
 
 gboolean
-tb_document_check_head (TbReader *reader, JsonObject *object, TbDocumentKind kind, gboolean embedded, GError **error)
+tb_document_check_head (TbReader *reader, JsonObject *object, TbDocumentKind kind, gboolean embedded)
 {
   const char *name;
 
   if (embedded && !json_object_has_member (object, "tenboard"))
     return TRUE;
   if (!json_object_has_member (object, "tenboard"))
-    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_NOT_OURS, error,
+    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_NOT_OURS,
                            _ ("this is not a document of Tenboard: the key “tenboard” is missing"));
-  name = tb_reader_string (reader, object, "tenboard", TB_ID_MAX, error);
+  name = tb_reader_string (reader, object, "tenboard", TB_ID_MAX);
   if (!name)
     return FALSE;
   if (!g_str_equal (name, kinds[kind].name))
-    return fail_kind (reader, name, kind, error);
-  return check_version (reader, object, kind, error);
+    return fail_kind (reader, name, kind);
+  return check_version (reader, object, kind);
 }
 
 void
@@ -128,10 +129,10 @@ tb_document_parse (TbDocumentKind kind, const char *text, gsize length, GError *
 
   if (!root)
     return NULL;
-  tb_reader_init (&reader);
+  tb_reader_init (&reader, error);
   if (!JSON_NODE_HOLDS_OBJECT (root))
-    tb_reader_fail (&reader, NULL, TB_STORE_ERROR_NOT_OURS, error, _ ("this is not a document of Tenboard"));
-  else if (tb_document_check_head (&reader, json_node_get_object (root), kind, FALSE, error))
+    tb_reader_fail (&reader, NULL, TB_STORE_ERROR_NOT_OURS, _ ("this is not a document of Tenboard"));
+  else if (tb_document_check_head (&reader, json_node_get_object (root), kind, FALSE))
     return g_steal_pointer (&root);
   return NULL;
 }
@@ -139,7 +140,8 @@ tb_document_parse (TbDocumentKind kind, const char *text, gsize length, GError *
 static gboolean
 fail_read (GError **error, int code)
 {
-  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_READ, _ ("the file cannot be read: %s"), g_strerror (code));
+  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_READ, _ ("the file cannot be read: %s"),
+               g_strerror (code));
   return FALSE;
 }
 
@@ -190,7 +192,8 @@ tb_document_read_file (const char *path, gsize *length, GError **error)
       return NULL;
     }
   bytes = g_try_malloc (TB_JSON_MAX_BYTES + 1);
-  done = bytes ? check_ordinary (fd, error) && read_all (fd, bytes, length, error) : fail_read (error, ENOMEM);
+  done
+      = bytes ? check_ordinary (fd, error) && read_all (fd, bytes, length, error) : fail_read (error, ENOMEM);
   close (fd);
   if (!done)
     return NULL;
@@ -204,8 +207,8 @@ tb_document_save_file (const char *path, const char *text, GError **error)
 
   if (g_mkdir_with_parents (folder, 0777) < 0)
     {
-      g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("the folder %s cannot be made: %s"), folder,
-                   g_strerror (errno));
+      g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("the folder %s cannot be made: %s"),
+                   folder, g_strerror (errno));
       return FALSE;
     }
   return tb_atomic_write (path, text, strlen (text), NULL, error);

@@ -36,18 +36,17 @@ const char *tb_document_display_name (const char *name);
  * otherwise. */
 JsonNode *tb_document_parse (TbDocumentKind kind, const char *text, gsize length, GError **error);
 /* The two keys that every document begins with; they may be left out if `embedded`. */
-gboolean tb_document_check_head (TbReader *reader,
-                                 JsonObject *object,
-                                 TbDocumentKind kind,
-                                 gboolean embedded,
-                                 GError **error);
+gboolean
+tb_document_check_head (TbReader *reader, JsonObject *object, TbDocumentKind kind, gboolean embedded);
 void tb_document_write_head (TbJsonWriter *writer, TbDocumentKind kind);
 
 /* Reads an ordinary file of at most TB_JSON_MAX_BYTES. */
 char *tb_document_read_file (const char *path, gsize *length, GError **error);
-/* Writes a file so that at any moment the old or the new one is there, whole; makes its folder if it has none. */
+/* Writes a file so that at any moment the old or the new one is there, whole; makes its folder if it has
+ * none. */
 gboolean tb_document_save_file (const char *path, const char *text, GError **error);
-/* Turns a clause about a document into a sentence: puts the name of the file before it, and a full stop after it. */
+/* Turns a clause about a document into a sentence: puts the name of the file before it, and a full stop after
+ * it. */
 void tb_document_finish_error (GError **error, const char *name);
 
 G_END_DECLS

@@ -1,7 +1,7 @@
 /* Whether a text is JSON that may be handed to the parser.
  *
- * The parser of the library recurses without a limit and takes more than JSON (octal numbers, comments); both are
- * shut out here, and its errors become sentences that name what was expected.
+ * The parser of the library recurses without a limit and takes more than JSON (octal numbers, comments); both
+ * are shut out here, and its errors become sentences that name what was expected.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -10,7 +10,8 @@
 
 G_BEGIN_DECLS
 
-/* Limits of a document. A study with two patterns given cell by cell is 10,000 numbers and a tenth of this size. */
+/* Limits of a document. A study with two patterns given cell by cell is 10,000 numbers and a tenth of this
+ * size. */
 #define TB_JSON_MAX_BYTES (4u * 1024u * 1024u)
 #define TB_JSON_MAX_DEPTH 32
 #define TB_JSON_MAX_VALUES 200000u

@@ -7,8 +7,9 @@
 #include <string.h>
 
 void
-tb_reader_init (TbReader *reader)
+tb_reader_init (TbReader *reader, GError **error)
 {
+  reader->error = error;
   reader->path = g_string_new (NULL);
 }
 
@@ -46,7 +47,7 @@ tb_reader_leave (TbReader *reader, gsize mark)
 }
 
 gboolean
-tb_reader_fail (TbReader *reader, const char *key, TbStoreError code, GError **error, const char *format, ...)
+tb_reader_fail (TbReader *reader, const char *key, TbStoreError code, const char *format, ...)
 {
   g_autofree char *sentence = NULL;
   gsize mark = reader->path->len;
@@ -58,9 +59,9 @@ tb_reader_fail (TbReader *reader, const char *key, TbStoreError code, GError **e
   if (key)
     tb_reader_enter (reader, key);
   if (reader->path->len > 0)
-    g_set_error (error, TB_STORE_ERROR, code, "%s: %s", reader->path->str, sentence);
+    g_set_error (reader->error, TB_STORE_ERROR, code, "%s: %s", reader->path->str, sentence);
   else
-    g_set_error_literal (error, TB_STORE_ERROR, code, sentence);
+    g_set_error_literal (reader->error, TB_STORE_ERROR, code, sentence);
   tb_reader_leave (reader, mark);
   return FALSE;
 }
@@ -73,47 +74,97 @@ tb_reader_has (JsonObject *object, const char *key)
 
 /* The member, if it is there. */
 static JsonNode *
-member (TbReader *reader, JsonObject *object, const char *key, const char *expected, GError **error)
+member (TbReader *reader, JsonObject *object, const char *key, const char *expected)
 {
   if (json_object_has_member (object, key))
     return json_object_get_member (object, key);
-  tb_reader_fail (reader, key, TB_STORE_ERROR_MISSING_KEY, error, _ ("this key is missing; %s was expected"),
+  tb_reader_fail (reader, key, TB_STORE_ERROR_MISSING_KEY, _ ("this key is missing; %s was expected"),
                   expected);
   return NULL;
 }
 
 static gboolean
-fail_type (TbReader *reader, const char *key, const char *expected, GError **error)
+fail_type (TbReader *reader, const char *key, const char *expected)
 {
-  return tb_reader_fail (reader, key, TB_STORE_ERROR_TYPE, error, _ ("%s was expected"), expected);
+  return tb_reader_fail (reader, key, TB_STORE_ERROR_TYPE, _ ("%s was expected"), expected);
 }
 
 JsonObject *
-tb_reader_object (TbReader *reader, JsonObject *object, const char *key, GError **error)
+tb_reader_object (TbReader *reader, JsonObject *object, const char *key)
 {
   const char *expected = _ ("an object { … }");
-  JsonNode *node = member (reader, object, key, expected, error);
+  JsonNode *node = member (reader, object, key, expected);
 
   if (!node)
     return NULL;
   if (JSON_NODE_HOLDS_OBJECT (node))
     return json_node_get_object (node);
-  fail_type (reader, key, expected, error);
+  fail_type (reader, key, expected);
   return NULL;
 }
 
 JsonArray *
-tb_reader_list (TbReader *reader, JsonObject *object, const char *key, GError **error)
+tb_reader_list (TbReader *reader, JsonObject *object, const char *key)
 {
   const char *expected = _ ("a list [ … ]");
-  JsonNode *node = member (reader, object, key, expected, error);
+  JsonNode *node = member (reader, object, key, expected);
 
   if (!node)
     return NULL;
   if (JSON_NODE_HOLDS_ARRAY (node))
     return json_node_get_array (node);
-  fail_type (reader, key, expected, error);
+  fail_type (reader, key, expected);
   return NULL;
+}
+
+gboolean
+tb_reader_part (TbReader *reader, JsonObject *object, const char *key, TbReadObject read, gpointer data)
+{
+  JsonObject *part = tb_reader_object (reader, object, key);
+  gsize mark;
+
+  if (!part)
+    return FALSE;
+  mark = tb_reader_enter (reader, key);
+  if (!read (reader, part, data))
+    return FALSE;
+  tb_reader_leave (reader, mark);
+  return TRUE;
+}
+
+gboolean
+tb_reader_items (TbReader *reader, JsonObject *object, const char *key, TbReadItem read, gpointer data)
+{
+  JsonArray *list = tb_reader_list (reader, object, key);
+  gsize outside, mark;
+
+  if (!list)
+    return FALSE;
+  outside = tb_reader_enter (reader, key);
+  for (guint i = 0; i < json_array_get_length (list); i++)
+    {
+      mark = tb_reader_enter_index (reader, i + 1);
+      if (!read (reader, json_array_get_element (list, i), i, data))
+        return FALSE;
+      tb_reader_leave (reader, mark);
+    }
+  tb_reader_leave (reader, outside);
+  return TRUE;
+}
+
+JsonObject *
+tb_reader_item_object (TbReader *reader, JsonNode *item)
+{
+  if (JSON_NODE_HOLDS_OBJECT (item))
+    return json_node_get_object (item);
+  fail_type (reader, NULL, _ ("an object { … }"));
+  return NULL;
+}
+
+gboolean
+tb_reader_item_number (TbReader *reader, JsonNode *item, double *number)
+{
+  return tb_node_number (item, number) || fail_type (reader, NULL, _ ("a number"));
 }
 
 gboolean
@@ -135,34 +186,34 @@ tb_node_number (JsonNode *node, double *number)
 }
 
 gboolean
-tb_reader_number (TbReader *reader, JsonObject *object, const char *key, double *number, GError **error)
+tb_reader_number (TbReader *reader, JsonObject *object, const char *key, double *number)
 {
   const char *expected = _ ("a number");
-  JsonNode *node = member (reader, object, key, expected, error);
+  JsonNode *node = member (reader, object, key, expected);
 
   if (!node)
     return FALSE;
   if (!tb_node_number (node, number))
-    return fail_type (reader, key, expected, error);
+    return fail_type (reader, key, expected);
   return TRUE;
 }
 
 const char *
-tb_reader_string (TbReader *reader, JsonObject *object, const char *key, gsize limit, GError **error)
+tb_reader_string (TbReader *reader, JsonObject *object, const char *key, gsize limit)
 {
   const char *expected = _ ("a string in quotation marks");
-  JsonNode *node = member (reader, object, key, expected, error);
+  JsonNode *node = member (reader, object, key, expected);
 
   if (!node)
     return NULL;
   if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING)
     {
-      fail_type (reader, key, expected, error);
+      fail_type (reader, key, expected);
       return NULL;
     }
   if (strlen (json_node_get_string (node)) > limit)
     {
-      tb_reader_fail (reader, key, TB_STORE_ERROR_TOO_LARGE, error, _ ("the text is longer than %zu bytes"), limit);
+      tb_reader_fail (reader, key, TB_STORE_ERROR_TOO_LARGE, _ ("the text is longer than %zu bytes"), limit);
       return NULL;
     }
   return json_node_get_string (node);
@@ -178,13 +229,13 @@ is_one_line (const char *text)
 }
 
 const char *
-tb_reader_name (TbReader *reader, JsonObject *object, const char *key, GError **error)
+tb_reader_name (TbReader *reader, JsonObject *object, const char *key)
 {
-  const char *name = tb_reader_string (reader, object, key, TB_NAME_MAX, error);
+  const char *name = tb_reader_string (reader, object, key, TB_NAME_MAX);
 
   if (name && !is_one_line (name))
     {
-      tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, error, _ ("a name on one line was expected"));
+      tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, _ ("a name on one line was expected"));
       return NULL;
     }
   return name;
@@ -195,13 +246,12 @@ tb_reader_optional_text (TbReader *reader,
                          JsonObject *object,
                          const char *key,
                          gsize limit,
-                         const char **text,
-                         GError **error)
+                         const char **text)
 {
   *text = NULL;
   if (!tb_reader_has (object, key))
     return TRUE;
-  *text = tb_reader_string (reader, object, key, limit, error);
+  *text = tb_reader_string (reader, object, key, limit);
   return *text != NULL;
 }
 
@@ -215,17 +265,30 @@ tb_id_is_valid (const char *id)
 }
 
 const char *
-tb_reader_id (TbReader *reader, JsonObject *object, const char *key, GError **error)
+tb_reader_id (TbReader *reader, JsonObject *object, const char *key)
 {
-  const char *id = tb_reader_string (reader, object, key, G_MAXSIZE, error);
+  const char *id = tb_reader_string (reader, object, key, G_MAXSIZE);
 
   if (id && !tb_id_is_valid (id))
     {
-      tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, error,
+      tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE,
                       _ ("an id was expected: up to %d lower-case letters, digits and hyphens"), TB_ID_MAX);
       return NULL;
     }
   return id;
+}
+
+gboolean
+tb_reader_names (TbReader *reader, JsonObject *object, gboolean optional, TbDocumentNames *names)
+{
+  gboolean with_id = !optional || tb_reader_has (object, "id");
+  gboolean with_name = !optional || tb_reader_has (object, "name");
+
+  names->id = with_id ? tb_reader_id (reader, object, "id") : NULL;
+  if (with_id && !names->id)
+    return FALSE;
+  names->name = with_name ? tb_reader_name (reader, object, "name") : NULL;
+  return names->name || !with_name;
 }
 
 static gboolean
@@ -235,11 +298,7 @@ is_listed (const char *const *keys, const char *key)
 }
 
 gboolean
-tb_reader_only (TbReader *reader,
-                JsonObject *object,
-                const char *const *keys,
-                const char *const *more,
-                GError **error)
+tb_reader_only (TbReader *reader, JsonObject *object, const char *const *keys, const char *const *more)
 {
   g_autoptr (GList) members = json_object_get_members (object);
 
@@ -247,7 +306,7 @@ tb_reader_only (TbReader *reader,
     if (!is_listed (keys, l->data) && !is_listed (more, l->data))
       {
         g_autofree char *shown = tb_quotable (l->data);
-        return tb_reader_fail (reader, shown, TB_STORE_ERROR_UNKNOWN_KEY, error, _ ("this key is not known here"));
+        return tb_reader_fail (reader, shown, TB_STORE_ERROR_UNKNOWN_KEY, _ ("this key is not known here"));
       }
   return TRUE;
 }

@@ -6,10 +6,7 @@
 G_BEGIN_DECLS
 
 /* An entry from the text of its document. */
-TbLibraryEntry *tb_library_entry_new (TbDocumentKind kind,
-                                      gboolean builtin,
-                                      const char *text,
-                                      gsize length,
-                                      GError **error);
+TbLibraryEntry *
+tb_library_entry_new (TbDocumentKind kind, gboolean builtin, const char *text, gsize length, GError **error);
 
 G_END_DECLS

@@ -82,7 +82,8 @@ read_user_file (TbDocumentKind kind, const char *path, GError **error)
   expected = g_strconcat (tb_library_entry_get_id (entry), TB_DOCUMENT_SUFFIX, NULL);
   if (g_str_equal (base, expected))
     return g_steal_pointer (&entry);
-  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE, _ ("id: a file of this name holds the id of its name, not “%s”"),
+  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE,
+               _ ("id: a file of this name holds the id of its name, not “%s”"),
                tb_library_entry_get_id (entry));
   return NULL;
 }
@@ -260,8 +261,8 @@ tb_library_remove (TbLibrary *self, TbDocumentKind kind, const char *id, GError 
   path = user_path (kind, id);
   if (g_unlink (path) < 0)
     {
-      g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("%s: the file cannot be removed: %s."), path,
-                   g_strerror (errno));
+      g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("%s: the file cannot be removed: %s."),
+                   path, g_strerror (errno));
       return FALSE;
     }
   tb_library_reload (self);
@@ -289,7 +290,8 @@ choose_bowler (TbLibrary *self, const TbSetup *setup, const TbBowler *bowler)
   TbBall fitted = tb_bowler_fit_ball (bowler, &setup->shot.ball);
   g_autoptr (TbSetup) drilled = tb_setup_with_ball (delivered, &fitted, setup->ball_id, setup->ball_name);
   /* A usual ball that has been removed since leaves the one that is there. */
-  TbLibraryEntry *usual = bowler->ball_id ? tb_library_find (self, TB_DOCUMENT_BALL, bowler->ball_id, NULL) : NULL;
+  TbLibraryEntry *usual
+      = bowler->ball_id ? tb_library_find (self, TB_DOCUMENT_BALL, bowler->ball_id, NULL) : NULL;
 
   return usual ? choose_ball (drilled, tb_library_entry_get_ball (usual)) : g_steal_pointer (&drilled);
 }

@@ -1,7 +1,7 @@
 /* The bowlers, balls and patterns that can be chosen from: those built in, and the user's own over them.
  *
- * A document of the user's with the id of a built-in one takes its place. A file that cannot be read is left out and
- * told of; it never keeps the others from being there.
+ * A document of the user's with the id of a built-in one takes its place. A file that cannot be read is left
+ * out and told of; it never keeps the others from being there.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -14,7 +14,8 @@
 
 G_BEGIN_DECLS
 
-/* One of them. Properties "id", "name" (for people, translated), "note" (or NULL) and "builtin" for list widgets. */
+/* One of them. Properties "id", "name" (for people, translated), "note" (or NULL) and "builtin" for list
+ * widgets. */
 #define TB_TYPE_LIBRARY_ENTRY (tb_library_entry_get_type ())
 G_DECLARE_FINAL_TYPE (TbLibraryEntry, tb_library_entry, TB, LIBRARY_ENTRY, GObject)
 
@@ -34,8 +35,8 @@ G_DECLARE_FINAL_TYPE (TbLibrary, tb_library, TB, LIBRARY, GObject)
 TbLibrary *tb_library_new (void);
 /* Reads the user's folders again; the lists change in place. */
 void tb_library_reload (TbLibrary *self);
-/* List of TbLibraryEntry of a kind (not TB_DOCUMENT_STUDY): built-in ones in their order, then the user's by name.
- * Borrowed. */
+/* List of TbLibraryEntry of a kind (not TB_DOCUMENT_STUDY): built-in ones in their order, then the user's by
+ * name. Borrowed. */
 GListModel *tb_library_get_entries (TbLibrary *self, TbDocumentKind kind);
 /* Borrowed; NULL and TB_STORE_ERROR_UNKNOWN_ID if there is none of that id. */
 TbLibraryEntry *tb_library_find (TbLibrary *self, TbDocumentKind kind, const char *id, GError **error);
@@ -49,8 +50,8 @@ gboolean tb_library_save_pattern (TbLibrary *self, const TbPattern *pattern, GEr
 /* Removes one of the user's own (what is built in comes back), and reloads. */
 gboolean tb_library_remove (TbLibrary *self, TbDocumentKind kind, const char *id, GError **error);
 
-/* A setup with a document chosen by its id. A bowler brings the delivery, the PAP and the usual ball; a ball chosen
- * while a bowler is there is drilled for that bowler. */
+/* A setup with a document chosen by its id. A bowler brings the delivery, the PAP and the usual ball; a ball
+ * chosen while a bowler is there is drilled for that bowler. */
 TbSetup *tb_library_choose (TbLibrary *self,
                             const TbSetup *setup,
                             TbDocumentKind kind,

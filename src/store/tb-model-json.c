@@ -42,14 +42,14 @@ tb_assumed_find (const char *name)
 }
 
 static gboolean
-read_constant (TbReader *reader, JsonObject *object, const TbAssumedInfo *info, TbAssumed *assumed, GError **error)
+read_constant (TbReader *reader, JsonObject *object, const TbAssumedInfo *info, TbAssumed *assumed)
 {
   double number;
 
-  if (!tb_reader_number (reader, object, info->name, &number, error))
+  if (!tb_reader_number (reader, object, info->name, &number))
     return FALSE;
   if (!(number >= info->low && number <= info->high))
-    return tb_reader_fail (reader, info->name, TB_STORE_ERROR_VALUE, error,
+    return tb_reader_fail (reader, info->name, TB_STORE_ERROR_VALUE,
                            _ ("%g is out of range; a number from %g to %g was expected"), number, info->low,
                            info->high);
   *constant_of (info, assumed) = info->to_si (number);
@@ -57,18 +57,18 @@ read_constant (TbReader *reader, JsonObject *object, const TbAssumedInfo *info, 
 }
 
 gboolean
-tb_assumed_read (TbReader *reader, JsonObject *object, TbAssumed *assumed, GError **error)
+tb_assumed_read (TbReader *reader, JsonObject *object, gpointer assumed)
 {
   g_autoptr (GPtrArray) names = g_ptr_array_new ();
 
   for (const TbAssumedInfo *info = tb_assumed_table; info->name; info++)
     {
       g_ptr_array_add (names, (gpointer) info->name);
-      if (json_object_has_member (object, info->name) && !read_constant (reader, object, info, assumed, error))
+      if (json_object_has_member (object, info->name) && !read_constant (reader, object, info, assumed))
         return FALSE;
     }
   g_ptr_array_add (names, NULL);
-  return tb_reader_only (reader, object, (const char *const *) names->pdata, NULL, error);
+  return tb_reader_only (reader, object, (const char *const *) names->pdata, NULL);
 }
 
 void
@@ -92,9 +92,9 @@ tb_assumed_write (TbJsonWriter *writer, const char *key, const TbAssumed *assume
 }
 
 static gboolean
-leave_out (TbReader *reader, JsonNode *node, TbOptions *options, GError **error)
+leave_out (TbReader *reader, JsonNode *item, guint index, gpointer options)
 {
-  const char *name = JSON_NODE_HOLDS_VALUE (node) ? json_node_get_string (node) : NULL;
+  const char *name = JSON_NODE_HOLDS_VALUE (item) ? json_node_get_string (item) : NULL;
 
   for (gsize i = 0; name && i < G_N_ELEMENTS (parts); i++)
     if (g_str_equal (name, parts[i].name))
@@ -102,27 +102,14 @@ leave_out (TbReader *reader, JsonNode *node, TbOptions *options, GError **error)
         *part_of (&parts[i], options) = true;
         return TRUE;
       }
-  return tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE, error,
+  return tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE,
                          _ ("the name of a part of the model was expected, such as %s"), parts[0].name);
 }
 
 gboolean
-tb_left_out_read (TbReader *reader, JsonObject *object, const char *key, TbOptions *options, GError **error)
+tb_left_out_read (TbReader *reader, JsonObject *object, const char *key, TbOptions *options)
 {
-  JsonArray *list;
-  gsize mark;
-
-  if (!tb_reader_has (object, key))
-    return TRUE;
-  list = tb_reader_list (reader, object, key, error);
-  if (!list)
-    return FALSE;
-  mark = tb_reader_enter (reader, key);
-  for (guint i = 0; i < json_array_get_length (list); i++)
-    if (!leave_out (reader, json_array_get_element (list, i), options, error))
-      return FALSE;
-  tb_reader_leave (reader, mark);
-  return TRUE;
+  return !tb_reader_has (object, key) || tb_reader_items (reader, object, key, leave_out, options);
 }
 
 void

@@ -5,25 +5,26 @@
 #include <glib/gi18n-lib.h>
 
 static gboolean
-read_number (TbReader *reader, JsonObject *object, const TbRecordNumber *row, gpointer record, GError **error)
+read_number (TbReader *reader, JsonObject *object, const TbRecordNumber *row, gpointer record)
 {
   double number;
 
-  if (!tb_reader_number (reader, object, row->name, &number, error))
+  if (!tb_reader_number (reader, object, row->name, &number))
     return FALSE;
   /* Written so that a number that is none fails too. */
   if (!(number >= row->min && number <= row->max))
-    return tb_reader_fail (reader, row->name, TB_STORE_ERROR_VALUE, error,
-                           _ ("%g is out of range; a number from %g to %g was expected"), number, row->min, row->max);
+    return tb_reader_fail (reader, row->name, TB_STORE_ERROR_VALUE,
+                           _ ("%g is out of range; a number from %g to %g was expected"), number, row->min,
+                           row->max);
   *(double *) ((char *) record + row->offset) = row->to_si (number);
   return TRUE;
 }
 
 gboolean
-tb_record_read (TbReader *reader, JsonObject *object, const TbRecordNumber *table, gpointer record, GError **error)
+tb_record_read (TbReader *reader, JsonObject *object, const TbRecordNumber *table, gpointer record)
 {
   for (const TbRecordNumber *row = table; row->name; row++)
-    if (!read_number (reader, object, row, record, error))
+    if (!read_number (reader, object, row, record))
       return FALSE;
   return TRUE;
 }

@@ -1,5 +1,6 @@
-/* Tables of what stands in files but is no field of a shot: the numbers of a pattern's profile, of a hole, of a
- * bowler. One row a number; reading, writing and ranges follow from it, as they do from core's field tables.
+/* Tables of what stands in files but is no field of a shot: the numbers of a pattern's profile, of a hole, of
+ * a bowler. One row a number; reading, writing and ranges follow from it, as they do from core's field
+ * tables.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -19,11 +20,7 @@ typedef struct TbRecordNumber
 } TbRecordNumber;
 
 /* Tables end with a NULL name. Every number must be there and in its range. */
-gboolean tb_record_read (TbReader *reader,
-                         JsonObject *object,
-                         const TbRecordNumber *table,
-                         gpointer record,
-                         GError **error);
+gboolean tb_record_read (TbReader *reader, JsonObject *object, const TbRecordNumber *table, gpointer record);
 void tb_record_write (TbJsonWriter *writer, const TbRecordNumber *table, gconstpointer record);
 /* Whether a table has a number of that name. */
 gboolean tb_record_has (const TbRecordNumber *table, const char *name);

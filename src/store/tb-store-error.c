@@ -8,7 +8,7 @@
 /* Characters of a foreign text that are quoted. */
 #define QUOTED 60
 
-G_DEFINE_QUARK (tb-store-error-quark, tb_store_error)
+G_DEFINE_QUARK (tb - store - error - quark, tb_store_error)
 
 static char *
 list_choices (const TbField *field)

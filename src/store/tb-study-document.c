@@ -18,7 +18,7 @@ typedef struct Draft
 {
   TbLibrary *library;
   TbShot shot;
-  const char *bowler_id, *bowler_name; /* the parser's */
+  TbDocumentNames bowler;
   TbBallDocument *ball;
   TbPattern *pattern;
 } Draft;
@@ -41,135 +41,94 @@ is_id (JsonObject *object, const char *key)
 }
 
 static TbLibraryEntry *
-read_named (TbReader *reader, JsonObject *object, TbDocumentKind kind, TbLibrary *library, GError **error)
+read_named (TbReader *reader, JsonObject *object, TbDocumentKind kind, TbLibrary *library)
 {
   const char *key = tb_document_kind_name (kind);
-  const char *id = tb_reader_id (reader, object, key, error);
+  const char *id = tb_reader_id (reader, object, key);
   g_autoptr (GError) problem = NULL;
   TbLibraryEntry *entry = id ? tb_library_find (library, kind, id, &problem) : NULL;
 
   if (problem)
-    tb_reader_fail (reader, key, TB_STORE_ERROR_UNKNOWN_ID, error, "%s", problem->message);
+    tb_reader_fail (reader, key, TB_STORE_ERROR_UNKNOWN_ID, "%s", problem->message);
   return entry;
 }
 
 static gboolean
-read_embedded_ball (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_embedded_ball (TbReader *reader, JsonObject *object, gpointer data)
 {
-  JsonObject *ball = tb_reader_object (reader, object, "ball", error);
-  gsize mark;
+  Draft *draft = data;
 
-  if (!ball)
-    return FALSE;
-  mark = tb_reader_enter (reader, "ball");
-  draft->ball = tb_ball_document_read (reader, ball, TRUE, error);
-  if (draft->ball)
-    tb_reader_leave (reader, mark);
+  draft->ball = tb_ball_document_read (reader, object, TRUE);
   return draft->ball != NULL;
 }
 
 static gboolean
-read_ball (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_ball (TbReader *reader, JsonObject *object, Draft *draft)
 {
+  TbLibraryEntry *entry;
+
   if (is_id (object, "ball"))
     {
-      TbLibraryEntry *entry = read_named (reader, object, TB_DOCUMENT_BALL, draft->library, error);
-
-      if (!entry)
-        return FALSE;
-      draft->ball = tb_ball_document_ref (tb_library_entry_get_ball (entry));
+      entry = read_named (reader, object, TB_DOCUMENT_BALL, draft->library);
+      draft->ball = entry ? tb_ball_document_ref (tb_library_entry_get_ball (entry)) : NULL;
     }
-  else if (!read_embedded_ball (reader, object, draft, error))
-    return FALSE;
-  draft->shot.ball = draft->ball->ball;
-  return TRUE;
+  else
+    tb_reader_part (reader, object, "ball", read_embedded_ball, draft);
+  if (draft->ball)
+    draft->shot.ball = draft->ball->ball;
+  return draft->ball != NULL;
 }
 
 static gboolean
-read_embedded_pattern (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_embedded_pattern (TbReader *reader, JsonObject *object, gpointer data)
 {
-  JsonObject *pattern = tb_reader_object (reader, object, "pattern", error);
-  gsize mark;
+  Draft *draft = data;
 
-  if (!pattern)
-    return FALSE;
-  mark = tb_reader_enter (reader, "pattern");
-  draft->pattern = tb_pattern_read (reader, pattern, TRUE, error);
-  if (draft->pattern)
-    tb_reader_leave (reader, mark);
+  draft->pattern = tb_pattern_read (reader, object, TRUE);
   return draft->pattern != NULL;
 }
 
 static gboolean
-read_pattern (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_pattern (TbReader *reader, JsonObject *object, Draft *draft)
 {
   TbLibraryEntry *entry;
 
   if (!is_id (object, "pattern"))
-    return read_embedded_pattern (reader, object, draft, error);
-  entry = read_named (reader, object, TB_DOCUMENT_PATTERN, draft->library, error);
-  if (entry)
-    draft->pattern = tb_pattern_ref (tb_library_entry_get_pattern (entry));
+    return tb_reader_part (reader, object, "pattern", read_embedded_pattern, draft);
+  entry = read_named (reader, object, TB_DOCUMENT_PATTERN, draft->library);
+  draft->pattern = entry ? tb_pattern_ref (tb_library_entry_get_pattern (entry)) : NULL;
   return entry != NULL;
 }
 
 static gboolean
-read_lane (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_lane (TbReader *reader, JsonObject *object, gpointer data)
 {
-  return tb_group_read (reader, object, TB_GROUP_LANE, &draft->shot.lane, lane_keys, error)
-         && read_pattern (reader, object, draft, error);
+  Draft *draft = data;
+
+  return tb_group_read (reader, object, TB_GROUP_LANE, &draft->shot.lane, lane_keys)
+         && read_pattern (reader, object, draft);
 }
 
 static gboolean
-read_delivery (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_delivery (TbReader *reader, JsonObject *object, gpointer delivery)
 {
-  return tb_group_read (reader, object, TB_GROUP_DELIVERY, &draft->shot.delivery, NULL, error);
+  return tb_group_read (reader, object, TB_GROUP_DELIVERY, delivery, NULL);
 }
 
 static gboolean
-read_bowler (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_bowler (TbReader *reader, JsonObject *object, gpointer names)
 {
-  if (!tb_reader_only (reader, object, bowler_keys, NULL, error))
-    return FALSE;
-  if (tb_reader_has (object, "id") && !(draft->bowler_id = tb_reader_id (reader, object, "id", error)))
-    return FALSE;
-  if (tb_reader_has (object, "name") && !(draft->bowler_name = tb_reader_name (reader, object, "name", error)))
-    return FALSE;
-  return TRUE;
+  return tb_reader_only (reader, object, bowler_keys, NULL) && tb_reader_names (reader, object, TRUE, names);
 }
 
 static gboolean
-read_assumed (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_optional (TbReader *reader, JsonObject *object, const char *key, TbReadObject read, gpointer data)
 {
-  return tb_assumed_read (reader, object, &draft->shot.assumed, error);
-}
-
-typedef gboolean (*ReadPart) (TbReader *reader, JsonObject *object, Draft *draft, GError **error);
-
-/* Reads a member that is an object, with its key in the path. */
-static gboolean
-read_part (TbReader *reader, JsonObject *object, const char *key, ReadPart read, Draft *draft, GError **error)
-{
-  JsonObject *part = tb_reader_object (reader, object, key, error);
-  gsize mark;
-
-  if (!part)
-    return FALSE;
-  mark = tb_reader_enter (reader, key);
-  if (!read (reader, part, draft, error))
-    return FALSE;
-  tb_reader_leave (reader, mark);
-  return TRUE;
+  return !tb_reader_has (object, key) || tb_reader_part (reader, object, key, read, data);
 }
 
 static gboolean
-read_optional_part (TbReader *reader, JsonObject *object, const char *key, ReadPart read, Draft *draft, GError **error)
-{
-  return !tb_reader_has (object, key) || read_part (reader, object, key, read, draft, error);
-}
-
-static gboolean
-check_whole (TbReader *reader, const Draft *draft, GError **error)
+check_whole (TbReader *reader, const Draft *draft)
 {
   TbShot shot = draft->shot;
   TbProblem problem = { 0 };
@@ -180,20 +139,22 @@ check_whole (TbReader *reader, const Draft *draft, GError **error)
   if (problem.status == TB_OK)
     return TRUE;
   sentence = tb_problem_sentence (&problem);
-  return tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE, error, "%s", sentence);
+  return tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE, "%s", sentence);
 }
 
 static gboolean
-read_setup (TbReader *reader, JsonObject *object, Draft *draft, GError **error)
+read_setup (TbReader *reader, JsonObject *object, gpointer data)
 {
+  Draft *draft = data;
+
   draft->shot = tb_shot_default ();
-  return tb_reader_only (reader, object, setup_keys, NULL, error)
-         && read_optional_part (reader, object, "bowler", read_bowler, draft, error)
-         && read_part (reader, object, "delivery", read_delivery, draft, error)
-         && read_ball (reader, object, draft, error) && read_part (reader, object, "lane", read_lane, draft, error)
-         && read_optional_part (reader, object, "assumed", read_assumed, draft, error)
-         && tb_left_out_read (reader, object, "left_out", &draft->shot.options, error)
-         && check_whole (reader, draft, error);
+  return tb_reader_only (reader, object, setup_keys, NULL)
+         && read_optional (reader, object, "bowler", read_bowler, &draft->bowler)
+         && tb_reader_part (reader, object, "delivery", read_delivery, &draft->shot.delivery)
+         && read_ball (reader, object, draft) && tb_reader_part (reader, object, "lane", read_lane, draft)
+         && read_optional (reader, object, "assumed", tb_assumed_read, &draft->shot.assumed)
+         && tb_left_out_read (reader, object, "left_out", &draft->shot.options)
+         && check_whole (reader, draft);
 }
 
 static TbSetup *
@@ -201,34 +162,34 @@ draft_finish (const Draft *draft)
 {
   g_autoptr (TbSetup) bare = tb_setup_new (&draft->shot, draft->pattern);
   g_autoptr (TbSetup) bowled
-      = tb_setup_with_bowler (bare, &draft->shot.delivery, draft->bowler_id, draft->bowler_name);
+      = tb_setup_with_bowler (bare, &draft->shot.delivery, draft->bowler.id, draft->bowler.name);
 
   return tb_setup_with_ball (bowled, &draft->shot.ball, draft->ball->id, draft->ball->name);
 }
 
 static TbSetup *
-read_side (TbReader *reader, JsonObject *object, TbSide side, TbLibrary *library, GError **error)
+read_side (TbReader *reader, JsonObject *object, TbSide side, TbLibrary *library)
 {
   g_auto (Draft) draft = { .library = library };
 
-  if (!read_part (reader, object, side_names[side], read_setup, &draft, error))
+  if (!tb_reader_part (reader, object, side_names[side], read_setup, &draft))
     return NULL;
   return draft_finish (&draft);
 }
 
 static TbStudy *
-read_study (TbReader *reader, JsonObject *object, TbLibrary *library, GError **error)
+read_study (TbReader *reader, JsonObject *object, TbLibrary *library)
 {
   const char *title, *notes;
   g_autoptr (TbSetup) before = NULL;
   g_autoptr (TbSetup) after = NULL;
 
-  if (!tb_reader_only (reader, object, study_keys, NULL, error)
-      || !tb_reader_optional_text (reader, object, "title", TB_NAME_MAX, &title, error)
-      || !tb_reader_optional_text (reader, object, "notes", TB_NOTES_MAX, &notes, error))
+  if (!tb_reader_only (reader, object, study_keys, NULL)
+      || !tb_reader_optional_text (reader, object, "title", TB_NAME_MAX, &title)
+      || !tb_reader_optional_text (reader, object, "notes", TB_NOTES_MAX, &notes))
     return NULL;
-  before = read_side (reader, object, TB_SIDE_BEFORE, library, error);
-  after = before ? read_side (reader, object, TB_SIDE_AFTER, library, error) : NULL;
+  before = read_side (reader, object, TB_SIDE_BEFORE, library);
+  after = before ? read_side (reader, object, TB_SIDE_AFTER, library) : NULL;
   return after ? tb_study_new (before, after, title, notes) : NULL;
 }
 
@@ -238,8 +199,8 @@ tb_study_from_text (TbLibrary *library, const char *text, gsize length, GError *
   g_auto (TbReader) reader = { 0 };
   g_autoptr (JsonNode) root = tb_document_parse (TB_DOCUMENT_STUDY, text, length, error);
 
-  tb_reader_init (&reader);
-  return root ? read_study (&reader, json_node_get_object (root), library, error) : NULL;
+  tb_reader_init (&reader, error);
+  return root ? read_study (&reader, json_node_get_object (root), library) : NULL;
 }
 
 static void

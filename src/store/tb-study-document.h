@@ -1,5 +1,5 @@
-/* A study as a document. It embeds the ball and pattern it used, so that it can be sent to someone; where a ball or
- * pattern is expected, a string is taken as the id of a built-in or user document.
+/* A study as a document. It embeds the ball and pattern it used, so that it can be sent to someone; where a
+ * ball or pattern is expected, a string is taken as the id of a built-in or user document.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -1,11 +1,12 @@
-/* Many shots at once. Each shot is computed by itself from its index, so which thread runs it cannot matter; threads
- * take the next few indices from a shared counter, so that a slow stretch does not leave one of them alone.
+/* Many shots at once. Each shot is computed by itself from its index, so which thread runs it cannot matter;
+ * threads take the next few indices from a shared counter, so that a slow stretch does not leave one of them
+ * alone.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-batch.h"
 
-/* Indices taken at a time: enough to keep the counter quiet, few enough to share out a small batch and to notice a
- * cancel within a millisecond or so. */
+/* Indices taken at a time: enough to keep the counter quiet, few enough to share out a small batch and to
+ * notice a cancel within a millisecond or so. */
 #define SHARE 16
 
 typedef struct Batch
@@ -75,9 +76,8 @@ tb_batch_run (guint count,
               guint threads,
               GCancellable *cancellable)
 {
-  Batch batch = {
-    .count = count, .make = make, .user_data = user_data, .items = items, .cancellable = cancellable
-  };
+  Batch batch
+      = { .count = count, .make = make, .user_data = user_data, .items = items, .cancellable = cancellable };
   guint shares = (count + SHARE - 1) / SHARE;
   guint wanted = threads ? threads : g_get_num_processors ();
 

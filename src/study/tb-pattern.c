@@ -39,8 +39,8 @@ tb_pattern_new_profile (const char *id, const char *name, const TbOilProfile *pr
   return pattern_finish (pattern, tb_oil_fill_profile (&pattern->oil, profile), status);
 }
 
-/* The nearest film that some number of units stands for exactly. Not every thickness in metres does: a table is
- * saved in units, and a film that was saved and opened again must be the same film to the last bit. */
+/* The nearest film that some number of units stands for exactly. Not every thickness in metres does: a table
+ * is saved in units, and a film that was saved and opened again must be the same film to the last bit. */
 static double
 film_in_whole_units (double film)
 {
@@ -68,7 +68,8 @@ TbPattern *
 tb_pattern_new_strips (const char *id, const char *name, const TbStrip *strips, guint count, TbStatus *status)
 {
   TbPattern *pattern = pattern_alloc (id, name, TB_PATTERN_STRIPS);
-  TbStatus laid = count <= TB_STRIPS_MAX ? tb_strips_lay (strips, count, &pattern->oil, NULL) : TB_ERROR_OUT_OF_RANGE;
+  TbStatus laid
+      = count <= TB_STRIPS_MAX ? tb_strips_lay (strips, count, &pattern->oil, NULL) : TB_ERROR_OUT_OF_RANGE;
 
   pattern->n_strips = count;
   pattern->strips = g_memdup2 (strips, count * sizeof *strips);
