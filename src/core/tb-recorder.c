@@ -270,6 +270,26 @@ see_oil (Recorder *self, Leg *leg)
   touch_oil (self, now, course_position (course, high));
 }
 
+/* Where the ball leaves the lane; an edgeless run goes on from there. */
+static void
+see_edge (Recorder *self, Leg *leg)
+{
+  TbMeasures *measures = &self->path->measures;
+  if (!isnan (measures->gutter_y) || fabs (leg->to->position.x) <= TB_LANE_HALF_WIDTH)
+    return;
+  const Course *course = course_of (leg);
+  double low = 0, high = 1;
+  for (int i = 0; i < EDGE_HALVINGS; i++)
+    {
+      double middle = 0.5 * (low + high);
+      if (fabs (course_position (course, middle).x) <= TB_LANE_HALF_WIDTH)
+        low = middle;
+      else
+        high = middle;
+    }
+  measures->gutter_y = course_position (course, high).y;
+}
+
 static void
 see_axis (Recorder *self, const TbSample *from, const TbSample *to)
 {
@@ -303,6 +323,7 @@ recorder_step (Recorder *self, TbPhase phase, const Point *point, const Rates *r
   see_hook (self, &leg);
   see_oil (self, &leg);
   see_axis (self, &self->last, &sample);
+  see_edge (self, &leg);
   if (phase == TB_PHASE_FLIGHT || sample.slip > UNSEEN_SLIP)
     self->rolls_from = NAN;
   path->stretches[path->n_stretches - 1].end_time = point->time;
@@ -333,6 +354,8 @@ recorder_finish (Recorder *self, bool off_lane)
   if (off_lane)
     {
       bool own_side = end->position.x > 0;
+      if (isnan (measures->gutter_y))
+        measures->gutter_y = end->position.y;
       path->result = own_side != path->mirrored ? TB_RESULT_RIGHT_GUTTER : TB_RESULT_LEFT_GUTTER;
       return;
     }
