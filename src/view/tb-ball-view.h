@@ -16,11 +16,12 @@ typedef struct TbBallScene
 {
   TbTheme theme;
   TbBallEye eye;
-  const TbPath *path; /* with samples */
+  const TbPath *path; /* with samples; NULL for none */
   double time;        /* s since release: rings up to here are drawn strong, later ones faint */
   const char *title;  /* translated; NULL for none */
   bool show_rings;
 } TbBallScene;
 
 TbBallScene tb_ball_scene_default (void);
+/* Size in px of the whole picture. A left-hander's ball is the mirror image. */
 void tb_ball_view_draw (cairo_t *cr, double width, double height, const TbBallScene *scene);

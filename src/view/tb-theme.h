@@ -1,5 +1,8 @@
 /* Colours, type and line widths of every picture.
  *
+ * The palettes are derived from the general colour-blind-safe one of M. Okabe and K. Ito (2008). Colour is never the
+ * only mark: "before" is dashed and ends in an open ring, "after" is solid and ends in a filled ball.
+ *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -18,17 +21,30 @@ typedef struct TbTheme
   TbColor rule;        /* thin lines, frames, ticks */
   TbColor before, after; /* the two runs; "before" is dashed everywhere as well */
   TbColor wood, gutter, mark; /* lane surface, gutters, arrows and dots */
-  TbColor oil_thin, oil_thick; /* ends of the film's tint */
-  TbColor pin, pin_edge;
+  TbColor approach;    /* floor before the foul line */
+  TbColor pit;         /* behind the pins */
+  TbColor oil_thin, oil_thick; /* ends of the film's tint; laid over the wood */
+  TbColor pin, pin_edge, pin_band;
   TbColor ball, ball_light, ball_mark; /* ball's body, its lit side, what is drawn on it */
   TbColor warning;
   const char *font;    /* family */
-  double text_size;    /* px of ordinary labels */
+  double text_size;    /* px of ordinary labels; a small picture draws them smaller */
   double line_width;   /* px of a path */
 } TbTheme;
+
+/* Text size of the ready-made themes, px, at a text scale of 1. */
+#define TB_THEME_TEXT_SIZE 11.0
 
 /* Ready-made themes; text_size is 11 px × text_scale, and line widths grow with it. */
 TbTheme tb_theme_light (double text_scale);
 TbTheme tb_theme_dark (double text_scale);
 /* For a projector: the strongest contrast. */
 TbTheme tb_theme_contrast (double text_scale);
+
+/* The text scale that reads well in a picture of this size (px) seen as a whole: 1 for a window of 1280 × 800, 2.5 for
+ * 3840 × 2160. */
+double tb_theme_suitable_scale (double width, double height);
+
+/* What lies between two colours: a at 0, b at 1. */
+TbColor tb_color_mix (TbColor a, TbColor b, double share);
+TbColor tb_color_with_alpha (TbColor color, double alpha);

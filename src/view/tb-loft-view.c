@@ -1,0 +1,440 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include "tb-canvas.h"
+#include "tb-draw.h"
+#include "tb-loft-view.h"
+#include "tb-path-line.h"
+
+/* What the picture shows along the lane, ft. */
+#define SHOWN_FROM_FT (-2.0)
+#define SHOWN_TO_FT 15.0
+#define NUMBERED_FEET 5
+/* Distances, em. */
+#define PAD 0.9
+#define ROW 1.45
+#define TOP 0.94           /* over and under the words of the runs */
+#define FLOOR 0.6          /* thickness of the drawn lane */
+#define SWATCH 2.4         /* line that stands for a run before its words */
+#define DIMENSION_GAP 0.7  /* from the ball to the measure of its height */
+#define ARROW 0.5
+/* Heights may be drawn so many times larger than lengths. */
+static const double stretches[] = { 3, 2.5, 2, 1.5, 1 };
+/* Of the plot's height, how much the highest ball may take. */
+#define FILLED 0.94
+/* What is shown when nothing has been thrown, m. */
+#define USUAL_HEIGHT 0.4
+/* A ball released lower than this, m, has no height worth a measure in the picture. */
+#define HEIGHT_FROM (0.5 * TB_METRES_PER_INCH)
+#define OPEN_BALL_OPACITY 0.6
+
+typedef struct TbLoft
+{
+  TbCanvas *canvas;
+  const TbLoftScene *scene;
+  cairo_rectangle_t plot; /* above the lane */
+  double along;           /* px a metre */
+  double stretch;
+  double spare;           /* px that are left free above and below all of it */
+} TbLoft;
+
+/* A run as it is told here. */
+typedef struct TbLoftRun
+{
+  const TbPath *path;
+  TbRunStyle style;
+  const char *name;
+  double height;  /* m, of the lowest point at release */
+  double landing; /* m down the lane; NAN if it never lands in what is shown */
+} TbLoftRun;
+#define RUNS 2
+
+TbLoftScene
+tb_loft_scene_default (void)
+{
+  return (TbLoftScene){ .theme = tb_theme_light (1), .time = NAN };
+}
+
+static int
+find_runs (const TbLoft *self, TbLoftRun runs[RUNS])
+{
+  const TbPath *paths[RUNS] = { self->scene->before, self->scene->after };
+  const char *names[RUNS] = { _("before"), _("after") };
+  int count = 0;
+
+  for (int i = 0; i < RUNS; i++)
+    if (paths[i] != NULL && paths[i]->count > 0)
+      runs[count++] = (TbLoftRun){ .path = paths[i],
+                                   .style = tb_run_style (&self->canvas->theme, i == 0),
+                                   .name = names[i],
+                                   .height = MAX (paths[i]->samples[0].position.z - paths[i]->body.radius, 0),
+                                   .landing = paths[i]->measures.landing_y };
+  return count;
+}
+
+static TbPoint
+loft_point (const TbLoft *self, double y, double z)
+{
+  return (TbPoint){ self->plot.x + (y - tb_metres_from_ft (SHOWN_FROM_FT)) * self->along,
+                    self->plot.y + self->plot.height - z * self->along * self->stretch };
+}
+
+/* Drawn as high as heights are, and as wide as high, so that it stays round. */
+static double
+ball_radius (const TbLoft *self, const TbPath *path)
+{
+  return path->body.radius * self->along * self->stretch;
+}
+
+static gboolean
+is_shown (const TbSample *sample)
+{
+  return sample->position.y <= tb_metres_from_ft (SHOWN_TO_FT);
+}
+
+/* Highest place of a ball's top within what is shown, m. */
+static double
+highest (const TbLoftRun *runs, int count)
+{
+  double top = count > 0 ? 0 : USUAL_HEIGHT;
+
+  for (int i = 0; i < count; i++)
+    for (int j = 0; j < runs[i].path->count && is_shown (&runs[i].path->samples[j]); j++)
+      top = MAX (top, runs[i].path->samples[j].position.z + runs[i].path->body.radius);
+  return top;
+}
+
+/* The largest stretch that fits, and lengths drawn shorter if not even true heights do. */
+static void
+choose_scale (TbLoft *self, double top)
+{
+  double length = tb_metres_from_ft (SHOWN_TO_FT - SHOWN_FROM_FT), room = FILLED * self->plot.height;
+  double slack;
+
+  self->along = self->plot.width / length;
+  self->stretch = 1;
+  for (guint i = 0; i < G_N_ELEMENTS (stretches); i++)
+    if (top * self->along * stretches[i] <= room)
+      {
+        self->stretch = stretches[i];
+        return;
+      }
+  self->along = room / top;
+  slack = self->plot.width - self->along * length;
+  self->plot.x += 0.5 * slack;
+  self->plot.width -= slack;
+}
+
+static char *
+note_text (double stretch)
+{
+  if (stretch == 1)
+    return g_strdup (_("feet; from the side, to scale"));
+  return g_strdup_printf (_("feet; from the side, heights and ball drawn %g times larger"), stretch);
+}
+
+/* What is said of a run, in few words or in fewer. */
+static char *
+run_text (const TbLoftRun *run, gboolean brief)
+{
+  double height = tb_in_from_metres (run->height), landing = tb_ft_from_metres (run->landing);
+
+  if (isnan (run->landing))
+    return g_strdup_printf (brief ? _("%s: %.1f in up") : _("%s: released %.1f in up"), run->name, height);
+  return g_strdup_printf (brief ? _("%s: %.1f in, %.1f ft") : _("%s: released %.1f in up, lands at %.1f ft"),
+                          run->name,
+                          height,
+                          landing);
+}
+
+static void
+draw_swatch (const TbLoft *self, const TbLoftRun *run, double x, double y)
+{
+  cairo_t *cr = self->canvas->cr;
+  double em = self->canvas->em;
+
+  tb_draw_color (cr, run->style.color);
+  tb_draw_set_run (cr, &run->style);
+  tb_draw_line (cr, (TbPoint){ x, y }, (TbPoint){ x + SWATCH * em, y });
+  cairo_set_dash (cr, NULL, 0, 0);
+  tb_draw_run_mark (cr, &self->canvas->theme, &run->style, &(TbPoint){ x + SWATCH * em, y }, 0.36 * em);
+}
+
+static void
+write_run (const TbLoft *self, const TbLoftRun *run, double y, gboolean brief)
+{
+  double em = self->canvas->em, x = PAD * em;
+  g_autofree char *text = run_text (run, brief);
+  TbLabel label = { .text = text, .x = x + (SWATCH + 0.9) * em, .y = y, .down = TB_ALIGN_MIDDLE, .bold = TRUE };
+
+  label.color = run->style.color;
+  if (tb_canvas_try_label (self->canvas, &label))
+    draw_swatch (self, run, x, y);
+}
+
+/* One line for each run; all brief if one of them has to be. */
+static void
+write_runs (const TbLoft *self, const TbLoftRun *runs, int count, double top)
+{
+  double em = self->canvas->em, room = self->canvas->width - (2 * PAD + SWATCH + 0.9) * em;
+  gboolean brief = FALSE;
+
+  for (int i = 0; i < count; i++)
+    {
+      g_autofree char *text = run_text (&runs[i], FALSE);
+      TbLabel label = { .text = text, .bold = TRUE };
+
+      brief = brief || tb_canvas_measure (self->canvas, &label).width > room;
+    }
+  for (int i = 0; i < count; i++)
+    write_run (self, &runs[i], top + (i + 0.5) * ROW * em, brief);
+}
+
+static void
+draw_floor (const TbLoft *self)
+{
+  cairo_t *cr = self->canvas->cr;
+  const TbTheme *theme = &self->canvas->theme;
+  double em = self->canvas->em, foul = round (loft_point (self, 0, 0).x);
+  double left = round (self->plot.x), right = round (self->plot.x + self->plot.width);
+  double top = round (self->plot.y + self->plot.height), depth = round (FLOOR * em);
+
+  tb_draw_color (cr, theme->approach);
+  cairo_rectangle (cr, left, top, foul - left, depth);
+  cairo_fill (cr);
+  tb_draw_color (cr, theme->wood);
+  cairo_rectangle (cr, foul, top, right - foul, depth);
+  cairo_fill (cr);
+  tb_draw_color (cr, theme->mark);
+  cairo_set_line_width (cr, 1);
+  tb_draw_line (cr, (TbPoint){ left, top + 0.5 }, (TbPoint){ right, top + 0.5 });
+  tb_draw_color (cr, theme->text);
+  cairo_rectangle (cr, foul - ceil (0.12 * em), top, ceil (0.24 * em), depth + ceil (0.25 * em));
+  cairo_fill (cr);
+}
+
+static void
+number_feet (const TbLoft *self)
+{
+  double em = self->canvas->em, y = self->plot.y + self->plot.height + (FLOOR + 0.45) * em;
+
+  for (int ft = 0; ft <= (int) SHOWN_TO_FT; ft += NUMBERED_FEET)
+    {
+      g_autofree char *text = ft == 0 ? g_strdup (_("foul line")) : g_strdup_printf ("%d", ft);
+      TbPoint at = loft_point (self, tb_metres_from_ft (ft), 0);
+      TbLabel label = { .text = text, .x = at.x, .y = y, .across = TB_ALIGN_MIDDLE };
+
+      label.color = self->canvas->theme.quiet;
+      /* The outer ones stay within the plot. */
+      if (ft == (int) SHOWN_TO_FT)
+        label.across = TB_ALIGN_END;
+      if (ft == 0)
+        label.x = MAX (at.x, PAD * em + 0.5 * tb_canvas_measure (self->canvas, &label).width);
+      tb_canvas_try_label (self->canvas, &label);
+    }
+}
+
+static TbPoint
+centre_of (const TbPath *path, const TbSample *sample, const void *loft)
+{
+  return loft_point (loft, sample->position.y, sample->position.z);
+}
+
+/* Centre of the ball, in the air or on the lane. */
+static TbPolyline *
+centre_line (const TbLoft *self, const TbPath *path, gboolean flight)
+{
+  return tb_path_line (path, flight, tb_metres_from_ft (SHOWN_TO_FT), centre_of, self);
+}
+
+static void
+draw_arc (const TbLoft *self, const TbLoftRun *run)
+{
+  cairo_t *cr = self->canvas->cr;
+  g_autoptr (TbPolyline) flight = centre_line (self, run->path, TRUE);
+  g_autoptr (TbPolyline) rest = centre_line (self, run->path, FALSE);
+
+  tb_draw_set_run (cr, &run->style);
+  cairo_set_line_width (cr, MAX (1, 0.4 * run->style.width));
+  tb_draw_color (cr, tb_color_with_alpha (run->style.color, 0.5));
+  tb_polyline_trace (rest, cr);
+  cairo_stroke (cr);
+  tb_draw_set_run (cr, &run->style);
+  tb_draw_color (cr, run->style.color);
+  tb_polyline_trace (flight, cr);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
+/* Where the ball first touches: its outline, and a mark on the lane. */
+static void
+draw_landing (const TbLoft *self, const TbLoftRun *run)
+{
+  cairo_t *cr = self->canvas->cr;
+  double em = self->canvas->em, width = MAX (1, 0.45 * run->style.width);
+  const double dashes[2] = { 2.4 * width, 2.0 * width };
+  TbPoint centre, foot;
+
+  if (isnan (run->landing) || run->landing > tb_metres_from_ft (SHOWN_TO_FT))
+    return;
+  centre = loft_point (self, run->landing, run->path->body.radius);
+  foot = loft_point (self, run->landing, 0);
+  cairo_set_line_width (cr, width);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  cairo_set_dash (cr, dashes, 2, 0);
+  tb_draw_color (cr, run->style.color);
+  tb_draw_circle (cr, centre, ball_radius (self, run->path));
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+  tb_draw_run_mark (cr, &self->canvas->theme, &run->style, &foot, 0.34 * em);
+}
+
+static void
+set_ball_light (const TbLoft *self, TbPoint centre, double radius)
+{
+  const TbTheme *theme = &self->canvas->theme;
+  cairo_pattern_t *light = cairo_pattern_create_radial (centre.x - 0.35 * radius,
+                                                        centre.y - 0.35 * radius,
+                                                        0.1 * radius,
+                                                        centre.x,
+                                                        centre.y,
+                                                        radius);
+
+  cairo_pattern_add_color_stop_rgb (light, 0, theme->ball_light.red, theme->ball_light.green, theme->ball_light.blue);
+  cairo_pattern_add_color_stop_rgb (light, 1, theme->ball.red, theme->ball.green, theme->ball.blue);
+  cairo_set_source (self->canvas->cr, light);
+  cairo_pattern_destroy (light);
+}
+
+/* The ball itself, at the scene's time: filled for after, open and dashed for before. */
+static void
+draw_ball (const TbLoft *self, const TbLoftRun *run)
+{
+  cairo_t *cr = self->canvas->cr;
+  double radius = ball_radius (self, run->path), edge = MAX (1, 0.6 * run->style.width);
+  const double dashes[2] = { 2.4 * edge, 1.6 * edge };
+  TbSample sample;
+  TbPoint centre;
+
+  if (!tb_path_at_time (run->path, isnan (self->scene->time) ? 0 : self->scene->time, &sample) || !is_shown (&sample))
+    return;
+  centre = loft_point (self, sample.position.y, sample.position.z);
+  tb_draw_circle (cr, centre, radius);
+  if (run->style.before)
+    tb_draw_color (cr, tb_color_with_alpha (self->canvas->theme.background, OPEN_BALL_OPACITY));
+  else
+    set_ball_light (self, centre, radius);
+  cairo_fill_preserve (cr);
+  cairo_set_dash (cr, dashes, run->style.before ? 2 : 0, 0);
+  cairo_set_line_width (cr, edge);
+  tb_draw_color (cr, run->style.before ? run->style.color : self->canvas->theme.background);
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
+/* Beside the ball at release: how high it is over the lane. */
+static void
+draw_height (const TbLoft *self, const TbLoftRun *run)
+{
+  cairo_t *cr = self->canvas->cr;
+  double em = self->canvas->em, y = run->path->samples[0].position.y;
+  TbPoint low = loft_point (self, y, 0), high = loft_point (self, y, run->height);
+  g_autofree char *text = g_strdup_printf (_("%.1f in"), tb_in_from_metres (run->height));
+  TbLabel label = { .text = text, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE, .color = self->canvas->theme.text };
+
+  if (run->height < HEIGHT_FROM)
+    return;
+  low.x = high.x = tb_draw_crisp (low.x - ball_radius (self, run->path) - DIMENSION_GAP * em);
+  label.x = low.x - 0.5 * em;
+  label.y = 0.5 * (low.y + high.y);
+  if (!tb_canvas_try_label (self->canvas, &label))
+    return;
+  tb_draw_color (cr, self->canvas->theme.text);
+  cairo_set_line_width (cr, MAX (1, 0.35 * self->canvas->theme.line_width));
+  tb_draw_line (cr, low, high);
+  for (int i = 0; i < 2; i++)
+    {
+      TbPoint at = i == 0 ? low : high;
+
+      tb_draw_line (cr, (TbPoint){ at.x - 0.3 * em, at.y }, (TbPoint){ at.x + 0.3 * em, at.y });
+    }
+  if (low.y - high.y > 2.5 * ARROW * em)
+    {
+      tb_draw_arrow_head (cr, low, high, ARROW * em);
+      tb_draw_arrow_head (cr, high, low, ARROW * em);
+    }
+}
+
+static void
+write_note (const TbLoft *self, double y)
+{
+  g_autofree char *text = note_text (self->stretch);
+  double inner = self->canvas->width - 2 * PAD * self->canvas->em;
+  TbLabel label = { .text = text, .x = 0.5 * self->canvas->width, .y = y, .across = TB_ALIGN_MIDDLE };
+
+  label.down = TB_ALIGN_END;
+  label.wrap = inner;
+  label.color = self->canvas->theme.quiet;
+  tb_canvas_label (self->canvas, &label);
+}
+
+/* How high the note is, which may take two lines. */
+static double
+note_height (const TbLoft *self)
+{
+  g_autofree char *text = note_text (stretches[0] - 0.5);
+  TbLabel label = { .text = text, .wrap = self->canvas->width - 2 * PAD * self->canvas->em };
+
+  return tb_canvas_measure (self->canvas, &label).height;
+}
+
+static void
+draw_runs (const TbLoft *self, const TbLoftRun *runs, int count)
+{
+  for (int i = 0; i < count; i++)
+    {
+      draw_arc (self, &runs[i]);
+      draw_landing (self, &runs[i]);
+    }
+  for (int i = 0; i < count; i++)
+    draw_ball (self, &runs[i]);
+  if (count > 0)
+    draw_height (self, &runs[count - 1]);
+}
+
+/* The plot between the words above and below; what its height leaves over goes above and below the whole. */
+static void
+lay_plot (TbLoft *self, const TbLoftRun *runs, int count)
+{
+  TbCanvas *canvas = self->canvas;
+  double em = canvas->em, top = (TOP + count * ROW) * em, high = highest (runs, count);
+  double bottom = canvas->height - PAD * em - note_height (self) - (FLOOR + 0.45 + ROW) * em;
+
+  self->plot = (cairo_rectangle_t){ PAD * em, top, canvas->width - 2 * PAD * em, bottom - top };
+  choose_scale (self, high);
+  self->spare = 0.5 * MAX (self->plot.height - high * self->along * self->stretch / FILLED, 0);
+  self->plot.y += self->spare;
+  self->plot.height -= 2 * self->spare;
+}
+
+void
+tb_loft_view_draw (cairo_t *cr, double width, double height, const TbLoftScene *scene)
+{
+  g_auto (TbCanvas) canvas = { 0 };
+  TbLoft loft = { .canvas = &canvas, .scene = scene };
+  TbLoftRun runs[RUNS];
+  int count;
+
+  cairo_save (cr);
+  tb_canvas_init (&canvas, cr, width, height, &scene->theme);
+  tb_canvas_fill_background (&canvas);
+  count = find_runs (&loft, runs);
+  lay_plot (&loft, runs, count);
+  write_runs (&loft, runs, count, loft.spare + 0.6 * PAD * canvas.em);
+  draw_floor (&loft);
+  number_feet (&loft);
+  write_note (&loft, height - PAD * canvas.em - loft.spare);
+  draw_runs (&loft, runs, count);
+  cairo_restore (cr);
+}
