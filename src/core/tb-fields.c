@@ -79,7 +79,7 @@ const TbField tb_field_table[] = {
     N_ ("Arithmetic mean roughness of the surface, as a gauge reads it."), BALL (cover.roughness), MICROINCHES, 1,
     TB_BALL_MAX_ROUGHNESS_UIN, 0.5, 5, 18.897637795275593, 1, PLAIN },
   { TB_GROUP_BALL, "dry_friction", N_ ("Friction on a dry lane"), "", N_ ("Coefficient of friction without oil; assumed."),
-    BALL (cover.dry_friction), SAME, 0.02, 0.32, 0.005, 0.02, 0.17, 3, PLAIN },
+    BALL (cover.dry_friction), SAME, 0.02, 0.32, 0.005, 0.02, 0.16, 3, PLAIN },
   { TB_GROUP_BALL, "film_scale", N_ ("Grip through oil"), "",
     N_ ("Film, in roughnesses, at which three quarters of the dry friction is gone; assumed."), BALL (cover.film_scale),
     SAME, 0.5, 8, 0.1, 0.5, 2.8, 1, PLAIN },
