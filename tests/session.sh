@@ -64,7 +64,9 @@ export TENBOARD_TEST_JWM="$here/jwm.xml" TENBOARD_TEST_MANAGER="$manager"
 unset DBUS_SESSION_BUS_ADDRESS WAYLAND_DISPLAY
 
 # Inside the session: wait until the window manager has announced itself, run, take it down again.
+# shellcheck disable=SC2016
 inside='
+exec >&3 2>&4 3>&- 4>&-
 pid=
 if [ "$TENBOARD_TEST_MANAGER" != none ]; then
   jwm -f "$TENBOARD_TEST_JWM" >/dev/null 2>&1 &
@@ -82,11 +84,8 @@ status=$?
 exit "$status"
 '
 
-# The two daemons talk about themselves on standard error; drop that, keep what the command says.
-exec 3>&1
-{
-  xvfb-run -a -s "-screen 0 ${geometry}x24 -nolisten tcp -noreset" \
-    dbus-run-session -- sh -c "$inside" session "$@" 2>&1 >&3 3>&-
-  echo $? >"$folder/status"
-} | grep -v -E '^dbus-daemon\[|SpiRegistry daemon|explicit kill or server' >&2
-exit "$(cat "$folder/status")"
+# The bus and the services it starts talk about themselves; only the command is to be heard.
+exec 3>&1 4>&2
+# shellcheck disable=SC2016
+xvfb-run -a -s "-screen 0 ${geometry}x24 -nolisten tcp -noreset" \
+  sh -c 'exec dbus-run-session -- "$@" >/dev/null 2>&1' bus sh -c "$inside" session "$@"
