@@ -144,19 +144,14 @@ place (TbColumns *self, int which, int x, int width, int height)
 static void
 place_compact (TbColumns *self, const Widths *widths, int width, int height)
 {
-  int least = MAX (widths->least[START], widths->least[END]);
+  int seen = self->page == TB_COLUMNS_START ? START : END;
+  int hidden = seen == START ? END : START;
+  int least = widths->least[seen];
   int side = CLAMP ((int) (width * share_of[END]), least, MAX (least, width - widths->least[CENTER]));
 
-  if (self->page == TB_COLUMNS_START)
-    {
-      place (self, START, 0, side, height);
-      place (self, END, 0, 0, height);
-      place (self, CENTER, side, width - side, height);
-      return;
-    }
-  place (self, START, 0, 0, height);
-  place (self, CENTER, 0, width - side, height);
-  place (self, END, width - side, side, height);
+  place (self, hidden, 0, 0, height);
+  place (self, seen, seen == START ? 0 : width - side, side, height);
+  place (self, CENTER, seen == START ? side : 0, width - side, height);
 }
 
 static void

@@ -12,6 +12,10 @@ static const char *const main_measures[]
     = { "hook_board", "board_at_pins", "angle_at_pins_deg", "breakpoint_board", "breakpoint_ft", "board_at_arrows",
         "hook_start_ft", "roll_start_ft", "speed_at_pins_mph", "time_s" };
 
+/* Least widths, characters: "Breakpoint, distance ft", "−12.3". */
+#define NAME_CHARS 20
+#define NUMBER_CHARS 5
+
 enum
 {
   COLUMN_NAME,
@@ -52,9 +56,11 @@ show_row_name (TbCompareTable *self, const Row *row)
   const char *unit = tb_describe_measure_unit (row->info, tb_session_get_units (self->session));
   g_autofree char *text = NULL;
 
-  /* Translators: name of a measure and its unit: "Speed at the pins, mph". */
-  text = unit[0] == '\0' ? g_strdup (_ (row->info->label)) : g_strdup_printf (_ ("%s, %s"), _ (row->info->label), unit);
-  gtk_label_set_text (row->label[COLUMN_NAME], text);
+  /* Names of boards say so themselves. */
+  if (g_str_equal (row->info->unit, "board"))
+    unit = "";
+  text = g_markup_printf_escaped ("%s <span alpha='65%%'>%s</span>", _ (row->info->label), unit);
+  gtk_label_set_markup (row->label[COLUMN_NAME], text);
 }
 
 static void
@@ -110,9 +116,12 @@ add_label (GtkGrid *grid, int column, int line)
   gtk_widget_set_hexpand (label, column == COLUMN_NAME);
   gtk_widget_add_css_class (label, column_classes[column]);
   if (column == COLUMN_NAME)
-    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+    {
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+      gtk_label_set_width_chars (GTK_LABEL (label), NAME_CHARS);
+    }
   else
-    gtk_label_set_width_chars (GTK_LABEL (label), 6);
+    gtk_label_set_width_chars (GTK_LABEL (label), NUMBER_CHARS);
   gtk_grid_attach (grid, label, column, line, 1, 1);
   return GTK_LABEL (label);
 }
@@ -122,11 +131,12 @@ add_heading (GtkGrid *grid)
 {
   static const char *const headings[N_COLUMNS] = { "", N_ ("before"), N_ ("after"), N_ ("difference") };
 
-  for (int column = COLUMN_BEFORE; column < N_COLUMNS; column++)
+  for (int column = 0; column < N_COLUMNS; column++)
     {
       GtkLabel *label = add_label (grid, column, 0);
 
-      gtk_label_set_text (label, _ (headings[column]));
+      if (headings[column][0] != '\0')
+        gtk_label_set_text (label, _ (headings[column]));
       gtk_widget_add_css_class (GTK_WIDGET (label), "heading");
     }
 }

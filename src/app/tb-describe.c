@@ -101,8 +101,10 @@ pocket_miss (const TbRun *run)
 {
   const TbAssumed *assumed = &run->setup->shot.assumed;
   double board = tb_board_from_x (run->path.measures.x_at_pins);
-  double low = tb_board_from_x (assumed->pocket_high);
-  double high = tb_board_from_x (assumed->pocket_low);
+  double one = tb_board_from_x (assumed->pocket_low);
+  double other = tb_board_from_x (assumed->pocket_high);
+  double low = MIN (one, other);
+  double high = MAX (one, other);
 
   if (board < low)
     return board - low;
@@ -179,11 +181,11 @@ phase_word (const TbPath *path, const TbSample *sample)
   switch (sample->phase)
     {
     case TB_PHASE_FLIGHT:
-      return _ ("in the air");
+      return _ ("In the air");
     case TB_PHASE_ROLL:
-      return _ ("rolls");
+      return _ ("Rolls");
     default:
-      return sample->position.y >= path->measures.hook_start_y ? _ ("hooks") : _ ("skids");
+      return sample->position.y >= path->measures.hook_start_y ? _ ("Hooks") : _ ("Skids");
     }
 }
 
@@ -201,7 +203,7 @@ tb_describe_moment (const TbRun *run, double time, TbUnits units)
   v = tb_vec3_length (sample.velocity);
   speed = units == TB_UNITS_METRIC ? tb_number_with_unit (tb_km_per_hour_from_metres_per_second (v), 1, N_ ("km/h"))
                                    : tb_number_with_unit (tb_mph_from_metres_per_second (v), 1, N_ ("mph"));
-  /* Translators: what the ball does, its board, distance and speed: "hooks at board 8.3, 41.0 ft, 15.2 mph". */
+  /* Translators: what the ball does, its board, distance and speed: "Hooks at board 8.3, 41.0 ft, 15.2 mph". */
   return g_strdup_printf (_ ("%s at board %s, %s, %s"), phase_word (&run->path, &sample), board, where, speed);
 }
 

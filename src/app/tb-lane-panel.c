@@ -31,12 +31,7 @@ show_reading (TbLanePanel *self)
   if (tb_lane_picture_get_pointed (self->picture, &x, &y))
     text = tb_describe_place (after, x, y, units);
   else
-    {
-      g_autofree char *moment = tb_describe_moment (after, tb_session_get_time (self->session), units);
-
-      /* Translators: %s is what the ball does at a moment: "hooks at board 8.3, 41.0 ft, 15.2 mph". */
-      text = g_strdup_printf (_ ("After: %s"), moment);
-    }
+    text = tb_describe_moment (after, tb_session_get_time (self->session), units);
   gtk_label_set_text (self->reading, text);
 }
 

@@ -32,6 +32,9 @@ G_DEFINE_FINAL_TYPE (TbLanePicture, tb_lane_picture, TB_TYPE_PICTURE)
 #define READING_LINE 1.0f
 #define READING_ALPHA 0.45f
 
+/* Lines of text that a picture has to be high for its legend not to take room from the lane. */
+#define LINES_FOR_LEGEND 30
+
 static TbLaneScene
 scene_of (TbLanePicture *self)
 {
@@ -50,6 +53,7 @@ scene_of (TbLanePicture *self)
   scene.pocket_low = shot->assumed.pocket_low;
   scene.pocket_high = shot->assumed.pocket_high;
   scene.mirrored = shot->delivery.hand == TB_HAND_LEFT;
+  scene.show_legend = gtk_widget_get_height (GTK_WIDGET (self)) >= LINES_FOR_LEGEND * scene.theme.text_size;
   return scene;
 }
 

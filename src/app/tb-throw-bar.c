@@ -117,7 +117,7 @@ show_playing (TbThrowBar *self)
   gboolean playing = tb_session_get_playing (self->session);
   const char *name = playing ? _ ("Pause") : _ ("Go on");
 
-  gtk_button_set_icon_name (self->pause_button, playing ? "media-playback-pause-symbolic" : "media-seek-forward-symbolic");
+  gtk_button_set_icon_name (self->pause_button, playing ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->pause_button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->pause_button), name);
 }
