@@ -6,8 +6,6 @@
  * the end is walked up to in steps that each leave a fixed share of the slip.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
-#include "tb-dynamics.h"
-#include "tb-recorder.h"
 #include "tb-workspace.h"
 
 /* A dying slip: below this many steps to go it is walked up to; each such step goes this share of the way; and it is
@@ -38,20 +36,6 @@ typedef enum Event
   EVENT_BREAK,     /* a roll asks for more friction than there is */
   EVENT_LIFT,      /* the lane would have to pull */
 } Event;
-
-typedef struct Run
-{
-  Dynamics dynamics;
-  Recorder recorder;
-  const TbMotion *motion;
-  BallFilm *ball;    /* NULL if the ball carries none */
-  TbPhase phase;
-  Point point;
-  Rates rates;
-  double step;       /* s */
-  double time_limit; /* s */
-  int slides;        /* returns from rolling */
-} Run;
 
 static void
 look (Run *run, const Point *point, Rates *rates)
@@ -384,7 +368,7 @@ handle (Run *run, Event event)
 
 /* One step, or the end of a slip. false when the run is over. */
 static bool
-advance (Run *run, bool *off_lane)
+advance (Run *run)
 {
   Trial step = { .h = choose_step (run) };
   if (step.h == 0)
@@ -412,7 +396,7 @@ advance (Run *run, bool *off_lane)
   if (run->ball && run->ball->wet)
     look (run, &run->point, &run->rates);
   take_bearings (run);
-  *off_lane = event == EVENT_GUTTER;
+  run->off_lane = event == EVENT_GUTTER;
   return handle (run, event);
 }
 
@@ -436,11 +420,13 @@ check_motion (const TbMotion *motion)
 }
 
 static void
-init_run (Run *run, const TbMotion *motion, TbWorkspace *workspace, TbPath *path, TbOil *change)
+init_run (TbWorkspace *workspace, const TbMotion *motion, TbPath *path, TbOil *change)
 {
+  Run *run = &workspace->run;
   const TbState *state = &motion->state;
   run->motion = motion;
   run->slides = 0;
+  run->over = run->off_lane = false;
   run->step = motion->options.step > 0 ? motion->options.step : TB_SHOT_STEP;
   run->time_limit = motion->time_limit > 0 ? motion->time_limit : TB_SHOT_TIME_LIMIT;
   dynamics_init (&run->dynamics, motion);
@@ -474,40 +460,80 @@ begin (Run *run)
 }
 
 TbStatus
-motion_run (const TbMotion *motion, TbWorkspace *workspace, TbPath *path, TbOil *change, double *carried)
+motion_begin (const TbMotion *motion, TbWorkspace *workspace, TbPath *path, TbOil *change)
 {
   TbStatus status = check_motion (motion);
   if (status != TB_OK)
     return status;
-  Run run;
-  init_run (&run, motion, workspace, path, change);
   if (motion->state.position.y >= motion->end_y)
     return TB_ERROR_BEYOND_LANE;
-  begin (&run);
-  bool off_lane = false;
-  while (advance (&run, &off_lane))
-    if (run.point.time >= run.time_limit)
-      {
-        if (!(motion->time_limit > 0))
-          return TB_ERROR_TOO_SLOW;
-        break;
-      }
-  if (run.phase == TB_PHASE_FLIGHT && run.point.position.y >= motion->end_y)
-    status = motion->time_limit > 0 ? TB_OK : TB_ERROR_BEYOND_LANE;
-  recorder_finish (&run.recorder, off_lane);
-  if (run.ball)
-    {
-      ball_film_finish (run.ball, run.point.time);
-      if (carried)
-        *carried = run.ball->on_surface + run.ball->absorbed;
-    }
-  return status;
+  init_run (workspace, motion, path, change);
+  begin (&workspace->run);
+  return TB_OK;
+}
+
+bool
+tb_motion_continue (TbWorkspace *workspace, double until)
+{
+  Run *run = &workspace->run;
+  while (!run->over && run->point.time < until)
+    run->over = !advance (run) || run->point.time >= run->time_limit;
+  return run->over;
+}
+
+TbStatus
+motion_end (TbWorkspace *workspace, double *carried)
+{
+  Run *run = &workspace->run;
+  const TbMotion *motion = run->motion;
+  bool at_pins = run->point.position.y >= motion->end_y;
+  recorder_finish (&run->recorder, run->off_lane);
+  if (run->ball)
+    ball_film_finish (run->ball, run->point.time);
+  if (run->ball && carried)
+    *carried = run->ball->on_surface + run->ball->absorbed;
+  if (motion->time_limit > 0)
+    return TB_OK;
+  if (at_pins && run->phase == TB_PHASE_FLIGHT)
+    return TB_ERROR_BEYOND_LANE;
+  return at_pins || run->off_lane ? TB_OK : TB_ERROR_TOO_SLOW;
+}
+
+TbStatus
+tb_motion_begin (const TbMotion *motion, TbWorkspace *workspace, TbPath *path)
+{
+  return motion_begin (motion, workspace, path, NULL);
+}
+
+TbStatus
+tb_motion_end (TbWorkspace *workspace)
+{
+  return motion_end (workspace, NULL);
 }
 
 TbStatus
 tb_motion_run (const TbMotion *motion, TbWorkspace *workspace, TbPath *path)
 {
-  return motion_run (motion, workspace, path, NULL, NULL);
+  TbStatus status = tb_motion_begin (motion, workspace, path);
+  if (status != TB_OK)
+    return status;
+  tb_motion_continue (workspace, (double) INFINITY);
+  return tb_motion_end (workspace);
+}
+
+void
+tb_workspace_copy (TbWorkspace *to, const TbWorkspace *from, TbPath *path)
+{
+  *to = *from;
+  Run *run = &to->run;
+  run->recorder.path = path;
+  run->recorder.dynamics = &run->dynamics;
+  if (!from->run.ball)
+    return;
+  run->ball = &to->ball;
+  run->dynamics.ball_films = to->ball.films;
+  if (from->ball.change == &from->change)
+    to->ball.change = &to->change;
 }
 
 TbForces

@@ -157,7 +157,12 @@ tb_shot_run_and_wear (const TbShot *shot,
     return status;
   double away = 0;
   bool wears = wear && !shot->options.no_film_on_ball;
-  status = motion_run (&motion, workspace, path, wears ? &workspace->change : NULL, &away);
+  status = motion_begin (&motion, workspace, path, wears ? &workspace->change : NULL);
+  if (status == TB_OK)
+    {
+      tb_motion_continue (workspace, (double) INFINITY);
+      status = motion_end (workspace, &away);
+    }
   if (status != TB_OK)
     {
       clear_path (path);

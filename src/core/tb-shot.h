@@ -54,7 +54,7 @@ typedef struct TbShot
 TbLane tb_lane_default (void);
 TbShot tb_shot_default (void);
 
-/* Memory that a run works in; about 110 KiB, to be reused from shot to shot. One for each thread. */
+/* Memory that a run works in; about 180 KiB, to be reused from shot to shot. One for each thread. */
 typedef struct TbWorkspace TbWorkspace;
 size_t tb_workspace_size (void);
 
@@ -90,6 +90,14 @@ typedef struct TbMotion
 /* What a shot is made of at that level; `friction` is filled in and pointed to. */
 TbStatus tb_shot_motion (const TbShot *shot, TbFriction *friction, TbMotion *motion, TbProblem *problem);
 TbStatus tb_motion_run (const TbMotion *motion, TbWorkspace *workspace, TbPath *path);
+/* The same in pieces: a run that is begun, goes on until its time (s since release) passes `until` or it is over (then true
+ * comes back), and is ended. The motion must stay where it is meanwhile. */
+TbStatus tb_motion_begin (const TbMotion *motion, TbWorkspace *workspace, TbPath *path);
+bool tb_motion_continue (TbWorkspace *workspace, double until);
+TbStatus tb_motion_end (TbWorkspace *workspace);
+/* Copies a run between two pieces, so that it can go on from there more than once, to the same bits. `path` is the copy's
+ * own, with a copy of the samples so far. */
+void tb_workspace_copy (TbWorkspace *to, const TbWorkspace *from, TbPath *path);
 /* Forces and accelerations at a state that slides or rolls, for checks and pictures. */
 typedef struct TbForces
 {
