@@ -253,10 +253,10 @@ slip_left (const Run *run, double *speed)
   if (*speed <= SLIP_OVER)
     {
       TbVec3 line = run->dynamics.slip_line;
-      return change_x * line.x + change_y * line.y > 0 ? (double) INFINITY : 0;
+      return change_x * line.x + change_y * line.y > 0 ? INFINITY : 0;
     }
   double rate = (change_x * rates->slip.x + change_y * rates->slip.y) / *speed;
-  return rate < 0 ? *speed / -rate : (double) INFINITY;
+  return rate < 0 ? *speed / -rate : INFINITY;
 }
 
 /* Length of the next step, s. 0: the slip is over now. */
@@ -517,7 +517,7 @@ tb_motion_run (const TbMotion *motion, TbWorkspace *workspace, TbPath *path)
   TbStatus status = tb_motion_begin (motion, workspace, path);
   if (status != TB_OK)
     return status;
-  tb_motion_continue (workspace, (double) INFINITY);
+  tb_motion_continue (workspace, INFINITY);
   return tb_motion_end (workspace);
 }
 

@@ -132,8 +132,8 @@ touch_oil (Recorder *self, bool now, TbVec3 position)
   if (now == self->in_oil)
     return;
   self->in_oil = now;
-  self->path->measures.oil_exit_x = now ? (double) NAN : position.x;
-  self->path->measures.oil_exit_y = now ? (double) NAN : position.y;
+  self->path->measures.oil_exit_x = now ? NAN : position.x;
+  self->path->measures.oil_exit_y = now ? NAN : position.y;
 }
 
 void

@@ -160,7 +160,7 @@ tb_shot_run_and_wear (const TbShot *shot,
   status = motion_begin (&motion, workspace, path, wears ? &workspace->change : NULL);
   if (status == TB_OK)
     {
-      tb_motion_continue (workspace, (double) INFINITY);
+      tb_motion_continue (workspace, INFINITY);
       status = motion_end (workspace, &away);
     }
   if (status != TB_OK)

@@ -59,7 +59,7 @@ latitude_above (double from, double longitude, double angle)
 {
   double a = cos (longitude) * cos (from), b = sin (from), c = cos (angle) / hypot (a, b);
 
-  return fabs (c) > 1 ? NAN : atan2 (b, a) + acos (c);
+  return fabs (c) > 1 ? (double) NAN : atan2 (b, a) + acos (c);
 }
 
 /* Where the two finger holes go, rad; the thumb hole's centre is at latitude `thumb`. */
@@ -129,6 +129,23 @@ between_edges (double radius, const TbHole *a, const TbHole *b)
   return centres - 0.5 * (a->diameter + b->diameter);
 }
 
+/* Rounds that bring the place of a missing thumb within a millionth of an inch; each halves what is left. */
+#define THUMB_ROUNDS 40
+
+/* Where a thumb hole would be, had the ball one: half the mean span below the grip centre, as everywhere. */
+static const TbHole *
+place_missing_thumb (double radius, const TbHole *const finger[], const TbGripHole *thumb, TbHole *hole)
+{
+  double edge = 0;
+
+  for (int round = 0; round < THUMB_ROUNDS; round++)
+    {
+      *hole = make_hole (TB_HOLE_THUMB, thumb, 0, -(edge + 0.5 * thumb->diameter));
+      edge = 0.25 * (between_edges (radius, hole, finger[0]) + between_edges (radius, hole, finger[1]));
+    }
+  return hole;
+}
+
 gboolean
 tb_grip_from_ball (const TbBall *ball, TbGrip *grip)
 {
@@ -158,13 +175,7 @@ tb_grip_from_ball (const TbBall *ball, TbGrip *grip)
   if (thumb != NULL)
     grip->thumb = grip_hole (thumb);
   else
-    {
-      /* Where the edge of a typical thumb hole would be: as far below the grip centre as the fingers' are above. */
-      double edge = 0.5 * (finger[0]->up + finger[1]->up) - 0.25 * (finger[0]->diameter + finger[1]->diameter);
-
-      missing = make_hole (TB_HOLE_THUMB, &grip->thumb, 0, -(edge + 0.5 * grip->thumb.diameter));
-      thumb = &missing;
-    }
+    thumb = place_missing_thumb (radius, finger, &grip->thumb, &missing);
   for (int i = 0; i < TB_GRIP_N_FINGERS; i++)
     {
       grip->finger[i] = grip_hole (finger[i]);
@@ -277,17 +288,15 @@ tb_layout_move_pin (TbBall *ball, TbVec3 place)
 void
 tb_layout_move_mass_bias (TbBall *ball, TbVec3 place)
 {
-  TbLayoutPlaces places;
-  TbBall blank = *ball;
+  double distance = ball->pin_to_pap / (0.5 * ball->diameter);
+  TbVec3 pap, up, to_grip;
 
-  blank.n_holes = 0;
-  blank.top_weight = 0;
-  if (tb_layout_places (&blank, &places) != TB_OK)
-    return;
-  TbVec3 back = towards (places.pin, places.pap, tb_vec3 (1, 0, 0));
-  TbVec3 clockwise = tb_vec3_cross (back, places.pin);
-  TbVec3 direction = towards (places.pin, place, back);
-  double angle = atan2 (tb_vec3_dot (direction, clockwise), tb_vec3_dot (direction, back));
+  pap_directions (ball, &pap, &up, &to_grip);
+  TbVec3 to_pin = tb_vec3_add_scaled (tb_vec3_scale (up, cos (ball->val_angle)), sin (ball->val_angle), to_grip);
+  TbVec3 pin = tb_vec3_add_scaled (tb_vec3_scale (pap, cos (distance)), sin (distance), to_pin);
+  TbVec3 back = tb_vec3_add_scaled (tb_vec3_scale (pap, sin (distance)), -cos (distance), to_pin);
+  TbVec3 direction = towards (pin, place, back);
+  double angle = atan2 (tb_vec3_dot (direction, tb_vec3_cross (back, pin)), tb_vec3_dot (direction, back));
 
   ball->drilling_angle = angle >= 0 ? angle : angle > -QUARTER_ROUND ? 0 : TB_PI;
 }

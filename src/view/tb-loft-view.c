@@ -8,7 +8,7 @@
 #include "tb-path-line.h"
 
 /* What the picture shows along the lane, ft. */
-#define SHOWN_FROM_FT (-2.0)
+#define SHOWN_FROM_FT (-3.0)
 #define SHOWN_TO_FT 15.0
 #define NUMBERED_FEET 5
 /* Distances, em. */

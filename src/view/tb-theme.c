@@ -69,7 +69,7 @@ tb_theme_dark (double text_scale)
     .before = RGB (0xf2f2f2),
     .after = RGB (0xff9a4d),
     .wood = RGB (0x453b2d),
-    .gutter = RGB (0x303032),
+    .gutter = RGB (0x414145),
     .mark = RGB (0xcdb083),
     .approach = RGB (0x584a35),
     .pit = RGB (0x0f0f10),
