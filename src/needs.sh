@@ -86,6 +86,7 @@ needs_of_build ()
   need libgtk-4-dev 'cairo 1.16 or newer, with headers (cairo)' has_library cairo 1.16
   need libgtk-4-dev 'Pango 1.50 or newer, with headers (pangocairo)' has_library pangocairo 1.50
   need libjson-glib-dev 'JSON-GLib 1.6 or newer, with headers (json-glib-1.0)' has_library json-glib-1.0 1.6
+  need libgsl-dev 'the GNU Scientific Library 2.7 or newer, with headers (gsl)' has_library gsl 2.7
   need gettext 'gettext (msgfmt)' has msgfmt
   need desktop-file-utils 'the desktop file tools (update-desktop-database)' has update-desktop-database
   need libxml2-utils 'xmllint' has xmllint
@@ -97,7 +98,6 @@ needs_of_tests ()
   needs_of_build
   need gcc 'GCC (gcc)' has_compiler gcc
   need clang 'Clang (clang)' has_compiler clang
-  need libgsl-dev 'the GNU Scientific Library (gsl)' has_library gsl 2.0
   need libsundials-dev 'SUNDIALS with headers (cvode)' test -e /usr/include/cvode/cvode.h
   need libode-dev 'the Open Dynamics Engine (ode)' has_library ode 0.16
   need xvfb 'a private X server (xvfb-run)' has xvfb-run

@@ -1,0 +1,454 @@
+/* The reasons, in sentences.
+ *
+ * A sentence says what was changed, what that did on the way (a fact that was computed with the split and points the
+ * same way as the part), and what it comes to. Where no fact bears a part out, the part stands alone: the sentences
+ * never claim a cause that the numbers do not show. Each is one whole text with numbered gaps.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+#include "tb-why.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include "tb-fill.h"
+
+/* A difference smaller than this, in the digits shown, is none: boards, degrees, feet. */
+static const double smallest[TB_WHY_N_SPLITS] = { 0.05, 0.05, 0.05 };
+/* Parts named at most, and the share of the greatest under which they are not. */
+#define MOST_PARTS 6
+#define SMALL_SHARE 0.04
+/* A ball that hooks less than this, boards, runs straight as far as a sentence goes. */
+#define STRAIGHT_BOARDS 0.5
+
+/* What a change did on the way, as a reason for boards. `good` is the sign that goes with more boards. */
+typedef struct Reason
+{
+  TbWhyMeasure fact;
+  int good;
+  double smallest; /* in the fact's unit, below which it is no reason */
+  int digits;
+  const char *more, *less; /* %1$s the change, %2$s the amount, %3$s what it comes to, %4$s feet of dry lane */
+} Reason;
+
+/* Translators: %1$s is the change ("2.0 mph more"), %2$s a number, %3$s what it comes to ("3.1 of the 3.6 boards"). */
+static const Reason reasons[] = {
+  { TB_WHY_DRY_TIME, 1, 0.005, 2, N_ ("%1$s leaves the ball %2$s s more on the dry last %4$s ft: %3$s."),
+    N_ ("%1$s leaves the ball %2$s s less on the dry last %4$s ft: %3$s.") },
+  { TB_WHY_SIDE_SHARE, 1, 0.5, 0, N_ ("%1$s turns %2$s %% more of the friction sideways: %3$s."),
+    N_ ("%1$s turns %2$s %% less of the friction sideways: %3$s.") },
+  { TB_WHY_OIL_EXIT, -1, 0.1, 1, N_ ("%1$s keeps the ball in the oil %2$s ft longer: %3$s."),
+    N_ ("%1$s brings the ball out of the oil %2$s ft earlier: %3$s.") },
+  { TB_WHY_HOOK_START, -1, 0.1, 1, N_ ("%1$s makes the ball hook %2$s ft later: %3$s."),
+    N_ ("%1$s makes the ball hook %2$s ft earlier: %3$s.") },
+  { TB_WHY_ROLL_START, -1, 0.1, 1, N_ ("%1$s makes the ball roll %2$s ft later: %3$s."),
+    N_ ("%1$s makes the ball roll %2$s ft earlier: %3$s.") },
+  { TB_WHY_FLARE, 1, 0.05, 1, N_ ("%1$s lets the track flare %2$s in more over dry cover: %3$s."),
+    N_ ("%1$s lets the track flare %2$s in less over dry cover: %3$s.") },
+};
+
+/* Which reasons are looked at for an input, the trade's own first. */
+typedef struct Habit
+{
+  const char *field;
+  TbWhyMeasure fact[4];
+} Habit;
+
+static const Habit habits[] = {
+  { "speed_mph", { TB_WHY_DRY_TIME, TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START, TB_WHY_ROLL_START } },
+  { "rev_rate_rpm", { TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START } },
+  { "axis_rotation_deg", { TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START } },
+  { "axis_tilt_deg", { TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START } },
+  { "grip_pressure", { TB_WHY_SIDE_SHARE, TB_WHY_DRY_TIME, TB_WHY_HOOK_START } },
+  { "differential_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
+  { "intermediate_differential_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
+  { "pin_to_pap_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
+  { "drilling_angle_deg", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
+  { "val_angle_deg", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
+  { NULL, { TB_WHY_HOOK_START, TB_WHY_OIL_EXIT, TB_WHY_ROLL_START, TB_WHY_DRY_TIME } },
+};
+
+static const Habit *
+find_habit (const TbChange *change)
+{
+  const Habit *habit = habits;
+
+  while (habit->field && g_strcmp0 (habit->field, tb_change_name (change)) != 0)
+    habit++;
+  return habit;
+}
+
+static const Reason *
+find_reason (TbWhyMeasure fact)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (reasons); i++)
+    if (reasons[i].fact == fact)
+      return &reasons[i];
+  return NULL;
+}
+
+/* A share is told in hundredths. */
+static double
+fact_amount (const TbWhyInput *input, TbWhyMeasure fact)
+{
+  return input->part[fact] * (fact == TB_WHY_SIDE_SHARE ? 100 : 1);
+}
+
+/* A fact explains a part if it is there, is large enough to be told, and points the same way. */
+static gboolean
+explains (const TbWhyInput *input, const Reason *reason)
+{
+  double amount = fact_amount (input, reason->fact);
+
+  return isfinite (amount) && fabs (amount) >= reason->smallest
+         && amount * reason->good * input->part[TB_WHY_BOARD] > 0;
+}
+
+/* Facts speak of a ball that hooks towards higher boards in both throws. */
+static gboolean
+both_hook (const TbWhy *why)
+{
+  for (int side = 0; side < TB_N_SIDES; side++)
+    if (!(why->value[side][TB_WHY_BOARD] - why->value[side][TB_WHY_LAUNCH] > STRAIGHT_BOARDS))
+      return FALSE;
+  return TRUE;
+}
+
+static const Reason *
+choose_reason (const TbWhy *why, const TbWhyInput *input)
+{
+  const Habit *habit = find_habit (&input->change);
+
+  if (!both_hook (why))
+    return NULL;
+  for (gsize i = 0; i < G_N_ELEMENTS (habit->fact); i++)
+    {
+      const Reason *reason = find_reason (habit->fact[i]);
+
+      if (reason && explains (input, reason))
+        return reason;
+    }
+  return NULL;
+}
+
+/* What a part comes to. "A of the B boards" is said only where it can be so: parts may be larger than the whole, when
+ * others work against them. */
+typedef struct Outcome
+{
+  const char *all;     /* it is the whole difference: %1$s */
+  const char *of;      /* %1$s of %2$s */
+  const char *more, *less; /* it is more than the whole, or against it: %1$s */
+} Outcome;
+
+/* Translators: these end a sentence: "2.0 mph more makes the ball hook 3.1 ft later: 3.1 of the 3.6 boards." */
+static const Outcome outcomes[TB_WHY_N_SPLITS] = {
+  { N_ ("all of the %1$s boards"), N_ ("%1$s of the %2$s boards"), N_ ("%1$s boards higher"), N_ ("%1$s boards lower") },
+  { N_ ("all of the %1$s°"), N_ ("%1$s of the %2$s°"), N_ ("%1$s° steeper"), N_ ("%1$s° flatter") },
+  { N_ ("all of the %1$s ft"), N_ ("%1$s of the %2$s ft"), N_ ("%1$s ft later"), N_ ("%1$s ft earlier") },
+};
+
+static char *
+outcome_text (const TbWhy *why, const TbWhyInput *input, TbWhyMeasure split)
+{
+  const Outcome *outcome = &outcomes[split];
+  double part = input->part[split], whole = why->difference[split];
+  g_autofree char *size = tb_number_text (fabs (part), 1), *total = tb_number_text (fabs (whole), 1);
+  const char *format = part > 0 ? outcome->more : outcome->less;
+
+  if (why->n_inputs == 1)
+    format = outcome->all;
+  else if (part * whole > 0 && fabs (part) <= fabs (whole))
+    format = outcome->of;
+  return tb_fill_with (_(format), size, total, NULL);
+}
+
+/* A change of the launch line moves the ball twice: by where it points, and by what the hook then makes of it. */
+static char *
+line_sentence (const TbWhy *why, const TbWhyInput *input, const char *phrase, const char *comes_to)
+{
+  double launch = input->part[TB_WHY_LAUNCH], hook = input->part[TB_WHY_BOARD] - launch;
+  g_autofree char *pointed = tb_number_text (fabs (launch), 1), *hooked = tb_number_text (fabs (hook), 1);
+  const char *format;
+
+  if (launch > 0)
+    format = hook < 0 ? _("%1$s points the ball %2$s boards higher at the pins, and the hook takes %3$s back: %4$s.")
+                      : _("%1$s points the ball %2$s boards higher at the pins, and the hook adds %3$s: %4$s.");
+  else
+    format = hook > 0 ? _("%1$s points the ball %2$s boards lower at the pins, and the hook brings %3$s back: %4$s.")
+                      : _("%1$s points the ball %2$s boards lower at the pins, and the hook takes %3$s more: %4$s.");
+  return tb_fill_with (format, phrase, pointed, hooked, comes_to, NULL);
+}
+
+static char *
+reason_sentence (const TbWhy *why, const TbWhyInput *input, const Reason *reason, const char *phrase, const char *comes_to)
+{
+  double amount = fact_amount (input, reason->fact);
+  double dry = TB_HEAD_PIN_FT - why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT];
+  g_autofree char *size = tb_number_text (fabs (amount), reason->digits), *feet = tb_number_text (dry, 0);
+
+  return tb_fill_with (_(amount > 0 ? reason->more : reason->less), phrase, size, comes_to, feet, NULL);
+}
+
+static char *
+board_sentence (const TbWhy *why, const TbWhyInput *input)
+{
+  g_autofree char *phrase = tb_change_phrase (&input->change, why->setup[TB_SIDE_BEFORE], why->setup[TB_SIDE_AFTER]);
+  g_autofree char *comes_to = outcome_text (why, input, TB_WHY_BOARD);
+  const Reason *reason = choose_reason (why, input);
+
+  if (fabs (input->part[TB_WHY_LAUNCH]) >= smallest[TB_WHY_BOARD])
+    return line_sentence (why, input, phrase, comes_to);
+  if (reason && (reason->fact != TB_WHY_DRY_TIME || isfinite (why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT])))
+    return reason_sentence (why, input, reason, phrase, comes_to);
+  /* Translators: the change, and what it comes to: "2.0 mph more: 3.1 of the 3.6 boards." */
+  return tb_fill_with (_("%1$s: %2$s."), phrase, comes_to, NULL);
+}
+
+static char *
+part_sentence (const TbWhy *why, const TbWhyInput *input, TbWhyMeasure split)
+{
+  g_autofree char *phrase = NULL, *comes_to = NULL;
+
+  if (split == TB_WHY_BOARD)
+    return board_sentence (why, input);
+  phrase = tb_change_phrase (&input->change, why->setup[TB_SIDE_BEFORE], why->setup[TB_SIDE_AFTER]);
+  comes_to = outcome_text (why, input, split);
+  return tb_fill_with (_("%1$s: %2$s."), phrase, comes_to, NULL);
+}
+
+typedef struct Headline
+{
+  const char *more, *less, *same; /* %1$s the difference, %2$s after, %3$s before */
+} Headline;
+
+static const Headline headlines[TB_WHY_N_SPLITS] = {
+  { N_ ("At the pins the ball is %1$s boards higher than before: board %2$s instead of %3$s."),
+    N_ ("At the pins the ball is %1$s boards lower than before: board %2$s instead of %3$s."),
+    N_ ("At the pins the ball is where it was before, on board %2$s.") },
+  { N_ ("It meets the pins %1$s° steeper: at %2$s° instead of %3$s°."),
+    N_ ("It meets the pins %1$s° flatter: at %2$s° instead of %3$s°."), N_ ("It meets the pins at the same angle, %2$s°.") },
+  { N_ ("It turns back %1$s ft later: at %2$s ft instead of %3$s ft."),
+    N_ ("It turns back %1$s ft earlier: at %2$s ft instead of %3$s ft."), N_ ("It turns back where it did before, at %2$s ft.") },
+};
+
+static char *
+headline (const TbWhy *why, TbWhyMeasure split)
+{
+  const Headline *words = &headlines[split];
+  double difference = why->difference[split];
+  g_autofree char *size = tb_number_text (fabs (difference), 1);
+  g_autofree char *after = tb_number_text (why->value[TB_SIDE_AFTER][split], 1);
+  g_autofree char *before = tb_number_text (why->value[TB_SIDE_BEFORE][split], 1);
+  const char *format = difference > 0 ? words->more : words->less;
+
+  if (fabs (difference) < smallest[split])
+    format = words->same;
+  return tb_fill_with (_(format), size, after, before, NULL);
+}
+
+static char *
+no_breakpoint_sentence (const TbWhy *why)
+{
+  gboolean before = isfinite (why->value[TB_SIDE_BEFORE][TB_WHY_BREAKPOINT]);
+  gboolean after = isfinite (why->value[TB_SIDE_AFTER][TB_WHY_BREAKPOINT]);
+
+  if (before)
+    return g_strdup (_("Unlike before, the ball never turns back."));
+  return g_strdup (after ? _("Before, the ball never turned back; now it does.") : _("Neither ball turns back on its way."));
+}
+
+/* Inputs by the size of their part. */
+typedef struct Ranking
+{
+  const TbWhy *why;
+  TbWhyMeasure split;
+} Ranking;
+
+static int
+compare_parts (gconstpointer a, gconstpointer b, gpointer data)
+{
+  const Ranking *ranking = data;
+  double size_a = fabs (ranking->why->input[*(const guint *) a].part[ranking->split]);
+  double size_b = fabs (ranking->why->input[*(const guint *) b].part[ranking->split]);
+
+  if (size_a != size_b)
+    return size_a < size_b ? 1 : -1;
+  return *(const guint *) a < *(const guint *) b ? -1 : 1;
+}
+
+static void
+add_parts (GStrvBuilder *builder, const TbWhy *why, TbWhyMeasure split)
+{
+  Ranking ranking = { why, split };
+  guint order[TB_MAX_CHANGES];
+  double greatest;
+
+  for (guint i = 0; i < why->n_inputs; i++)
+    order[i] = i;
+  g_qsort_with_data (order, (int) why->n_inputs, sizeof *order, compare_parts, &ranking);
+  greatest = fabs (why->input[order[0]].part[split]);
+  for (guint i = 0; i < MIN (why->n_inputs, MOST_PARTS); i++)
+    {
+      const TbWhyInput *input = &why->input[order[i]];
+      double size = fabs (input->part[split]);
+      g_autofree char *sentence = NULL;
+
+      if (!(size >= smallest[split]) || size < SMALL_SHARE * greatest)
+        break;
+      sentence = part_sentence (why, input, split);
+      g_strv_builder_add (builder, sentence);
+    }
+}
+
+/* Changes that pull both ways, each by more than what is left in the end. */
+static char *
+cancel_sentence (const TbWhy *why, TbWhyMeasure split)
+{
+  static const char *const words[TB_WHY_N_SPLITS]
+      = { N_ ("The changes work against each other: %1$s boards up and %2$s down."),
+          N_ ("The changes work against each other: %1$s° steeper and %2$s° flatter."),
+          N_ ("The changes work against each other: %1$s ft later and %2$s ft earlier.") };
+  double up = 0, down = 0;
+  g_autofree char *up_text = NULL, *down_text = NULL;
+
+  for (guint i = 0; i < why->n_inputs; i++)
+    if (why->input[i].part[split] > 0)
+      up += why->input[i].part[split];
+    else
+      down -= why->input[i].part[split];
+  if (!(MIN (up, down) >= smallest[split]) || MIN (up, down) <= fabs (why->difference[split]))
+    return NULL;
+  up_text = tb_number_text (up, 1);
+  down_text = tb_number_text (down, 1);
+  return tb_fill_with (_(words[split]), up_text, down_text, NULL);
+}
+
+static char *
+error_sentence (const TbWhy *why, TbWhyMeasure split)
+{
+  static const char *const words[TB_WHY_N_SPLITS]
+      = { N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off by %2$s boards."),
+          N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off by %2$s°."),
+          N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off by %2$s ft.") };
+  double greatest = 0;
+  g_autofree char *orders = NULL, *error = NULL;
+
+  for (guint i = 0; i < why->n_inputs; i++)
+    greatest = MAX (greatest, why->input[i].error[split]);
+  orders = g_strdup_printf ("%u", why->orders);
+  error = tb_number_text (greatest, 2);
+  return tb_fill_with (_(words[split]), orders, error, NULL);
+}
+
+static void
+add_owned (GStrvBuilder *builder, char *sentence)
+{
+  if (sentence)
+    g_strv_builder_add (builder, sentence);
+  g_free (sentence);
+}
+
+/* Boards only: where on the lane. */
+static char *
+place_sentence (const TbWhy *why)
+{
+  g_autofree char *launch = NULL, *front = NULL, *middle = NULL, *back = NULL;
+
+  if (why->n_stretches != 3 || fabs (why->difference[TB_WHY_BOARD]) < smallest[TB_WHY_BOARD])
+    return NULL;
+  launch = tb_signed_text (why->launch_part[TB_WHY_BOARD], 1);
+  front = tb_signed_text (why->stretch[0].part[TB_WHY_BOARD], 1);
+  middle = tb_signed_text (why->stretch[1].part[TB_WHY_BOARD], 1);
+  back = tb_signed_text (why->stretch[2].part[TB_WHY_BOARD], 1);
+  if (why->launch_part[TB_WHY_BOARD] == 0)
+    return tb_fill_with (_("By what happens where, in boards: front %1$s, middle %2$s, back %3$s."), front, middle, back, NULL);
+  return tb_fill_with (_("By what happens where, in boards: launch line %4$s, front %1$s, middle %2$s, back %3$s."), front,
+                       middle, back, launch, NULL);
+}
+
+/* A ball that rolls has used up its turn: what brings it there earlier or later no longer changes its heading. */
+static char *
+turn_sentence (const TbWhy *why)
+{
+  double before = why->value[TB_SIDE_BEFORE][TB_WHY_ROLL_START], after = why->value[TB_SIDE_AFTER][TB_WHY_ROLL_START];
+  g_autofree char *before_text = NULL, *after_text = NULL;
+
+  if (!isfinite (before) && !isfinite (after))
+    return NULL;
+  before_text = tb_number_text (before, 1);
+  after_text = tb_number_text (after, 1);
+  if (isfinite (before) && isfinite (after))
+    return tb_fill_with (_("Both balls roll before the pins, from %1$s ft before and %2$s ft now; a ball that rolls has used up "
+                           "its turn."),
+                         before_text, after_text, NULL);
+  if (isfinite (after))
+    return tb_fill_with (_("Now the ball rolls from %1$s ft on and has used up its turn; before it was still turning at the "
+                           "pins."),
+                         after_text, NULL);
+  return tb_fill_with (_("Before, the ball rolled from %1$s ft on and had used up its turn; now it is still turning at the "
+                         "pins."),
+                       before_text, NULL);
+}
+
+static void
+add_gutters (GStrvBuilder *builder, const TbWhy *why)
+{
+  static const char *const words[TB_N_SIDES]
+      = { N_ ("Before, the ball is in the gutter at %1$s ft; what is said here goes on as if the lane had no edge."),
+          N_ ("Now the ball is in the gutter at %1$s ft; what is said here goes on as if the lane had no edge.") };
+
+  for (int side = 0; side < TB_N_SIDES; side++)
+    if (isfinite (why->gutter_ft[side]))
+      {
+        g_autofree char *feet = tb_number_text (why->gutter_ft[side], 0);
+
+        add_owned (builder, tb_fill_with (_(words[side]), feet, NULL));
+      }
+}
+
+static char *
+straight_sentence (const TbWhy *why)
+{
+  for (int side = 0; side < TB_N_SIDES; side++)
+    if (fabs (why->value[side][TB_WHY_BOARD] - why->value[side][TB_WHY_LAUNCH]) > STRAIGHT_BOARDS)
+      return NULL;
+  return g_strdup (_("Neither ball hooks: both run straight along their launch lines."));
+}
+
+static void
+add_split (GStrvBuilder *builder, const TbWhy *why, TbWhyMeasure split)
+{
+  if (isnan (why->difference[split]))
+    {
+      add_owned (builder, no_breakpoint_sentence (why));
+      return;
+    }
+  add_owned (builder, headline (why, split));
+  if (split == TB_WHY_BOARD)
+    {
+      add_gutters (builder, why);
+      add_owned (builder, straight_sentence (why));
+    }
+  add_owned (builder, cancel_sentence (why, split));
+  add_parts (builder, why, split);
+  if (why->orders > 0)
+    add_owned (builder, error_sentence (why, split));
+  if (split == TB_WHY_BOARD)
+    add_owned (builder, place_sentence (why));
+  if (split == TB_WHY_ANGLE)
+    add_owned (builder, turn_sentence (why));
+}
+
+GStrv
+tb_why_sentences (const TbWhy *why, TbWhyMeasure split)
+{
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+
+  g_return_val_if_fail (split < TB_WHY_N_SPLITS, NULL);
+  if (why->status != TB_OK)
+    g_strv_builder_add (builder, _(tb_status_sentence (why->status)));
+  else if (why->n_inputs == 0)
+    g_strv_builder_add (builder, _("Nothing has changed: both throws are the same."));
+  else
+    add_split (builder, why, split);
+  return g_strv_builder_end (builder);
+}
