@@ -34,6 +34,7 @@ build_program ()
     say "Setting up the build in $build"
     meson setup "$build" "$root" >"$log" 2>&1 || { cat "$log" >&2; return 1; }
   fi
+  [ -x "$program" ] || say "Building Tenboard, this once"
   ninja -C "$build" src/tenboard data/gschemas.compiled >"$log" 2>&1 || { cat "$log" >&2; return 1; }
 }
 
