@@ -225,8 +225,8 @@ test_run_edgeless (void)
   g_assert_cmpint (run->path.result, ==, TB_RESULT_RIGHT_GUTTER);
   g_assert_true (isnan (run->path.measures.x_at_pins));
   g_assert_true (isfinite (edgeless->path.measures.x_at_pins));
-  /* Measured: 5e-10 m. */
-  g_assert_cmpfloat_with_epsilon (edgeless->path.measures.gutter_y, run->path.measures.gutter_y, 1e-6);
+  /* Measured: 6e-6 m: the edge is found inside a whole step, and at the end of a shortened one. */
+  g_assert_cmpfloat_with_epsilon (edgeless->path.measures.gutter_y, run->path.measures.gutter_y, 1e-4);
   g_assert_false (wide->shot.options.edgeless);
 }
 

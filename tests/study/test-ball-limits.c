@@ -1,0 +1,136 @@
+/* A ball's values against the published limits, in words. Expected limits: USBC Equipment Specifications Manual.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "tb-ball-limits.h"
+
+#include <string.h>
+
+static const TbLimitLine *
+find (const GPtrArray *lines, const char *name)
+{
+  for (guint i = 0; i < lines->len; i++)
+    if (g_str_equal (((const TbLimitLine *) lines->pdata[i])->name, name))
+      return lines->pdata[i];
+  return NULL;
+}
+
+static void
+expect (const TbBall *ball, const char *name, TbLimitVerdict verdict, const char *words)
+{
+  g_autoptr (GPtrArray) lines = tb_ball_limits (ball);
+  const TbLimitLine *line = find (lines, name);
+
+  g_assert_nonnull (line);
+  g_assert_cmpint (line->verdict, ==, verdict);
+  if (strstr (line->sentence, words) == NULL)
+    g_error ("\"%s\" does not say \"%s\"", line->sentence, words);
+}
+
+static void
+test_ordinary (void)
+{
+  TbBall ball = tb_ball_default ();
+  g_autoptr (GPtrArray) lines = tb_ball_limits (&ball);
+
+  g_assert_cmpint (tb_ball_limits_verdict (lines), ==, TB_LIMIT_WITHIN);
+  expect (&ball, "weight", TB_LIMIT_WITHIN, "15.00 lb is within the limit, at most 16.00 lb");
+  expect (&ball, "circumference", TB_LIMIT_WITHIN, "26.704 in to 27.002 in");
+  expect (&ball, "rg", TB_LIMIT_WITHIN, "2.500 in");
+  expect (&ball, "differential", TB_LIMIT_WITHIN, "at most 0.060 in");
+  expect (&ball, "friction", TB_LIMIT_WITHIN, "assumed, not measured");
+  expect (&ball, "roughness", TB_LIMIT_WITHIN, "18.9 µin");
+  expect (&ball, "hardness", TB_LIMIT_NOT_KNOWN, "73");
+  expect (&ball, "holes", TB_LIMIT_NOT_KNOWN, "balanced");
+}
+
+static void
+test_ends (void)
+{
+  TbBall ball = tb_ball_default ();
+
+  ball.mass = tb_kilograms_from_lb (16);
+  ball.diameter = tb_metres_from_in (8.595);
+  ball.rg = tb_metres_from_in (2.8);
+  ball.differential = tb_metres_from_in (0.06);
+  expect (&ball, "weight", TB_LIMIT_WITHIN, "16.00 lb");
+  expect (&ball, "diameter", TB_LIMIT_WITHIN, "8.595 in");
+  expect (&ball, "circumference", TB_LIMIT_WITHIN, "27.002 in");
+  expect (&ball, "rg", TB_LIMIT_WITHIN, "2.800 in");
+  expect (&ball, "differential", TB_LIMIT_WITHIN, "0.060 in");
+  ball.diameter = tb_metres_from_in (8.5);
+  expect (&ball, "circumference", TB_LIMIT_WITHIN, "26.704 in");
+}
+
+static void
+test_outside (void)
+{
+  TbBall ball = tb_ball_default ();
+  g_autoptr (GPtrArray) lines = NULL;
+
+  ball.mass = tb_kilograms_from_lb (16.2);
+  ball.rg = tb_metres_from_in (2.45);
+  ball.differential = tb_metres_from_in (0.065);
+  ball.cover.roughness = tb_metres_from_uin (70);
+  ball.cover.dry_friction = 0.4;
+  expect (&ball, "weight", TB_LIMIT_OUTSIDE, "16.20 lb is outside the limit, at most 16.00 lb");
+  expect (&ball, "rg", TB_LIMIT_OUTSIDE, "outside");
+  expect (&ball, "differential", TB_LIMIT_OUTSIDE, "outside");
+  expect (&ball, "roughness", TB_LIMIT_OUTSIDE, "70.0 µin");
+  expect (&ball, "friction", TB_LIMIT_OUTSIDE, "more than");
+  lines = tb_ball_limits (&ball);
+  g_assert_cmpint (tb_ball_limits_verdict (lines), ==, TB_LIMIT_OUTSIDE);
+}
+
+/* 50 µin for a model, 65 for one ball. */
+static void
+test_between_roughness_limits (void)
+{
+  TbBall ball = tb_ball_default ();
+
+  ball.cover.roughness = tb_metres_from_uin (58);
+  expect (&ball, "roughness", TB_LIMIT_WITHIN, "over the 50 µin");
+}
+
+static void
+test_static_weights (void)
+{
+  TbBall ball = tb_ball_default ();
+
+  ball.n_holes = 2;
+  for (int i = 0; i < ball.n_holes; i++)
+    ball.hole[i] = (TbHole){ .kind = TB_HOLE_FINGER,
+                             .over = tb_metres_from_in (5),
+                             .up = tb_metres_from_in (i == 0 ? 1.5 : -1.5),
+                             .diameter = tb_metres_from_in (1.4),
+                             .depth = tb_metres_from_in (4.5) };
+  expect (&ball, "side-weight", TB_LIMIT_OUTSIDE, "-3.00 oz to 3.00 oz");
+  expect (&ball, "holes", TB_LIMIT_WITHIN, "used for gripping");
+  ball.mass = tb_kilograms_from_lb (9);
+  expect (&ball, "static-weights", TB_LIMIT_NOT_KNOWN, "10 lb and less");
+}
+
+/* A ball that cannot be still has its other lines. */
+static void
+test_impossible (void)
+{
+  TbBall ball = tb_ball_default ();
+  g_autoptr (GPtrArray) lines = NULL;
+
+  ball.intermediate_differential = tb_metres_from_in (0.055);
+  lines = tb_ball_limits (&ball);
+  g_assert_null (find (lines, "top-weight"));
+  g_assert_nonnull (find (lines, "weight"));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/ball-limits/ordinary", test_ordinary);
+  g_test_add_func ("/ball-limits/ends", test_ends);
+  g_test_add_func ("/ball-limits/outside", test_outside);
+  g_test_add_func ("/ball-limits/between-roughness-limits", test_between_roughness_limits);
+  g_test_add_func ("/ball-limits/static-weights", test_static_weights);
+  g_test_add_func ("/ball-limits/impossible", test_impossible);
+  return g_test_run ();
+}
