@@ -162,9 +162,10 @@ static void
 write_passing (BallFilm *self, const Passing *p)
 {
   double growth = exp (self->absorption * p->time);
-  double ball_film = map_read (self, &p->place) / growth;
-  double up = self->pick_up * p->lane_film * p->lane_area, down = self->lay_down * ball_film * p->ball_area;
-  map_exchange (self, &p->place, up / self->cell_area * growth, self->lay_down * p->ball_area / self->cell_area);
+  /* A spot leaves a share of what it brought, not of what it has just taken up with its neighbours. */
+  double now = map_read (self, &p->place), up = self->pick_up * p->lane_film * p->lane_area;
+  double down = now > 0 ? self->lay_down * p->ball_film * p->ball_area : 0;
+  map_exchange (self, &p->place, up / self->cell_area * growth, now > 0 ? down / self->cell_area * growth / now : 0);
   soak (self, p->time);
   self->on_surface += up - down;
   self->wet = self->wet || up > 0;

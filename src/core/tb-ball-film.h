@@ -46,6 +46,7 @@ typedef struct Passing
   double lane_area;   /* m², of the strip of lane that is passed */
   double ball_area;   /* m², of the strip of ball */
   double lane_film;   /* m */
+  double ball_film;   /* m, as it came to the lane */
   double turned;      /* rad, of the ball since release */
   MapPlace place;     /* on the ball */
 } Passing;

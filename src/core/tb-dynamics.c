@@ -328,7 +328,8 @@ dynamics_step (Dynamics *self,
                const Point *start,
                const Rates *rates,
                double h,
-               Point *end)
+               Point *end,
+               Rates *middle)
 {
   Rates k2, k3, k4;
   Point stage;
@@ -346,6 +347,8 @@ dynamics_step (Dynamics *self,
   turned = turn_axes (self, &axes, rotation);
   rates_at (self, phase, &stage, &turned, &k3);
   o3 = rotation_rate (rotation, k3.spin);
+  if (middle)
+    *middle = k3;
 
   rotation = tb_vec3_scale (o3, h);
   point_add (start, h, &k3, &stage);

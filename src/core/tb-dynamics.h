@@ -85,13 +85,15 @@ typedef struct Axes
 void dynamics_init (Dynamics *self, const TbMotion *motion);
 /* Rates at a point. */
 void dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, Rates *rates);
-/* One step of length h from a point whose rates are known. */
+/* One step of length h from a point whose rates are known. Half way along it the rates are about what is left in
+ * `middle`, which may be NULL. */
 void dynamics_step (Dynamics *self,
                     TbPhase phase,
                     const Point *start,
                     const Rates *rates,
                     double h,
-                    Point *end);
+                    Point *end,
+                    Rates *middle);
 /* Acceleration of the sphere's centre, m/s², and of the spin, rad/s². */
 void dynamics_accelerations (const Dynamics *self,
                              TbPhase phase,

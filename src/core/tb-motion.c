@@ -13,12 +13,24 @@
 #define SLIP_NEAR 1.5
 #define SLIP_STRIDE 0.8
 #define SLIP_OVER 1e-6
+/* A small slip turns as fast as a dying one: steps are no longer than this many of its scale, unless that is less than so
+ * many seconds. */
+#define SLIP_TURN 1.5
+#define SLIP_BIRTH 1e-4
 /* After so many returns from rolling to sliding the ball is held to rolling. */
 #define MOST_SLIDES 32
 /* The static limit may be passed by this share before a roll breaks: rounding is not slipping. */
 #define STATIC_MARGIN 1e-9
 /* A step that is to end at a landing or at the pins goes beyond by this share, so that the event is in it. */
 #define AIM_BEYOND 1e-5
+/* A step of a roll is this share of a full one, and a peak of what rolling takes is looked for where the reserve falls to
+ * this share of that at the step's start. */
+#define ROLL_SHARE 0.5
+#define PEAK_NEAR 0.5
+/* A slide that ends as it begins, before this much time has passed, holds the roll for a while: the oil on the ball comes
+ * and goes faster than the ball could slip; s. */
+#define STILLBORN 1e-5
+#define HELD 0.005
 /* Tries to place an event, and the share of the step it is placed to. */
 #define PLACE_TRIES 60
 #define PLACE_PRECISION 1e-13
@@ -43,20 +55,30 @@ look (Run *run, const Point *point, Rates *rates)
   dynamics_rates (&run->dynamics, run->phase, point, rates);
 }
 
-/* Looks ahead along the way over the ball of a step of length h. */
+/* Looks ahead along the way over the ball of a step of length h, as far as the spin half way can be told from here. */
 static void
-look_ahead (Run *run, TbVec3 spin, double h)
+look_ahead (Run *run, double h)
 {
   if (!run->ball || run->phase == TB_PHASE_FLIGHT)
     return;
+  TbVec3 centre, change;
+  dynamics_accelerations (&run->dynamics, run->phase, &run->point, &run->rates, &centre, &change);
+  TbVec3 spin = tb_vec3_add_scaled (run->rates.spin, 0.5 * h, change);
   ball_film_look (run->ball, run->point.attitude, spin, run->point.time, h);
   run->dynamics.n_ball_films = run->ball->wet ? run->ball->looks : 0;
 }
 
 static void
-step_by (Run *run, double h, Point *end)
+step_by (Run *run, double h, Point *end, Rates *middle)
 {
-  dynamics_step (&run->dynamics, run->phase, &run->point, &run->rates, h, end);
+  dynamics_step (&run->dynamics, run->phase, &run->point, &run->rates, h, end, middle);
+}
+
+/* Friction there could be less the friction that rolling takes, N. */
+static double
+static_reserve (const Rates *rates)
+{
+  return rates->coefficient * rates->force.z * (1 + STATIC_MARGIN) - hypot (rates->force.x, rates->force.y);
 }
 
 /* How far an event is off, positive before it. The rates belong to the point. */
@@ -76,7 +98,7 @@ event_distance (const Run *run, Event event, const Point *point, const Rates *ra
     case EVENT_SLIP_OVER:
       return tb_vec3_dot (rates->slip, run->dynamics.slip_line);
     case EVENT_BREAK:
-      return rates->coefficient * rates->force.z * (1 + STATIC_MARGIN) - hypot (rates->force.x, rates->force.y);
+      return static_reserve (rates);
     case EVENT_LIFT:
       return rates->force.z;
     default:
@@ -95,13 +117,13 @@ typedef struct Trial
 {
   double h, distance;
   Point point;
-  Rates rates;
+  Rates rates, middle;
 } Trial;
 
 static void
 try_step (Run *run, Event event, Trial *trial)
 {
-  step_by (run, trial->h, &trial->point);
+  step_by (run, trial->h, &trial->point, NULL);
   if (needs_rates (event))
     look (run, &trial->point, &trial->rates);
   trial->distance = event_distance (run, event, &trial->point, &trial->rates);
@@ -156,10 +178,25 @@ can_happen (const Run *run, Event event)
     case EVENT_LIFT:
       return !dynamics->balanced;
     case EVENT_BREAK:
-      return run->slides < MOST_SLIDES;
+      return run->slides < MOST_SLIDES && run->point.time >= run->held_until;
     default:
       return true;
     }
+}
+
+/* What rolling takes swings twice a turn as the core comes round, and may peak inside a step. A parabola through its
+ * beginning, middle and end tells where; if the roll breaks there, the step is cut to it. */
+static void
+look_for_peak (Run *run, Trial *step)
+{
+  double start = static_reserve (&run->rates), middle = static_reserve (&step->middle), end = static_reserve (&step->rates);
+  double bend = 2 * (start - 2 * middle + end), slope = 4 * middle - 3 * start - end;
+  if (end <= 0 || !(bend > 0) || slope >= 0 || -slope >= 2 * bend || start - slope * slope / (4 * bend) > PEAK_NEAR * start)
+    return;
+  Trial peak = { .h = step->h * -slope / (2 * bend) };
+  try_step (run, EVENT_BREAK, &peak);
+  if (peak.distance <= 0)
+    *step = peak;
 }
 
 /* The first thing that happens within a step; the step is cut short to it. */
@@ -171,6 +208,8 @@ first_event (Run *run, Trial *step)
   static const Event rolling[] = { EVENT_PINS, EVENT_GUTTER, EVENT_ZONE, EVENT_BREAK, EVENT_LIFT, EVENT_NONE };
   static const Event *const of_phase[TB_N_PHASES] = { in_flight, sliding, rolling };
   Event first = EVENT_NONE;
+  if (run->phase == TB_PHASE_ROLL && can_happen (run, EVENT_BREAK) && !run->dynamics.signed_slip)
+    look_for_peak (run, step);
   for (const Event *event = of_phase[run->phase]; *event != EVENT_NONE; event++)
     {
       if (!can_happen (run, *event))
@@ -208,6 +247,7 @@ exchange_oil (Run *run, const Point *end, const Rates *rates)
         .ball_area = width * h / count * run->dynamics.radius * sqrt (spin.x * spin.x + spin.y * spin.y),
         .turned = start->turned + s * (end->turned - start->turned),
         .place = run->ball->ahead[i],
+        .ball_film = run->ball->films[i],
       };
       const TbContact contact = { passing.x, passing.y, 0, 1 };
       tb_friction_at (run->motion->friction, &contact, &passing.lane_film);
@@ -235,35 +275,47 @@ begin_phase (Run *run, TbPhase phase)
   if (phase == TB_PHASE_SLIDE)
     dynamics_settle (&run->dynamics, &run->point);
   take_bearings (run);
-  look_ahead (run, phase == TB_PHASE_ROLL ? run->point.momentum : dynamics_spin (&run->dynamics, &run->point), run->step);
+  look (run, &run->point, &run->rates);
+  look_ahead (run, run->step);
   look (run, &run->point, &run->rates);
   take_bearings (run);
   recorder_begin (&run->recorder, phase, &run->point, &run->rates);
 }
 
-/* Sliding: time until the slip is over if it went on as now, s; INFINITY if it is not dying. */
-static double
-slip_left (const Run *run, double *speed)
+/* What becomes of the slip if it goes on as now. */
+typedef struct SlipOutlook
+{
+  double speed; /* m/s */
+  double left;  /* s until it is over; INFINITY if it is not dying */
+  double scale; /* s in which friction alone would end it: how fast its direction can turn */
+} SlipOutlook;
+
+static SlipOutlook
+slip_outlook (const Run *run)
 {
   TbVec3 centre, spin;
   const Rates *rates = &run->rates;
   dynamics_accelerations (&run->dynamics, TB_PHASE_SLIDE, &run->point, rates, &centre, &spin);
   double change_x = centre.x - run->dynamics.radius * spin.y, change_y = centre.y + run->dynamics.radius * spin.x;
-  *speed = hypot (rates->slip.x, rates->slip.y);
-  if (*speed <= SLIP_OVER)
+  SlipOutlook outlook = { .speed = hypot (rates->slip.x, rates->slip.y) };
+  double mobility = 1 / run->dynamics.mass + run->dynamics.radius * run->dynamics.radius * run->dynamics.inverse_middle;
+  outlook.scale = outlook.speed / (rates->coefficient * rates->force.z * mobility);
+  if (outlook.speed <= SLIP_OVER)
     {
       TbVec3 line = run->dynamics.slip_line;
-      return change_x * line.x + change_y * line.y > 0 ? INFINITY : 0;
+      outlook.left = change_x * line.x + change_y * line.y > 0 ? INFINITY : 0;
+      return outlook;
     }
-  double rate = (change_x * rates->slip.x + change_y * rates->slip.y) / *speed;
-  return rate < 0 ? *speed / -rate : INFINITY;
+  double rate = (change_x * rates->slip.x + change_y * rates->slip.y) / outlook.speed;
+  outlook.left = rate < 0 ? outlook.speed / -rate : INFINITY;
+  return outlook;
 }
 
 /* Length of the next step, s. 0: the slip is over now. */
 static double
-choose_step (Run *run)
+choose_step (const Run *run)
 {
-  double h = run->step, speed;
+  double h = run->step;
   if (run->phase == TB_PHASE_FLIGHT)
     {
       /* A fall without drag lands here; aim for it, and the landing is found in a try or two. */
@@ -274,12 +326,16 @@ choose_step (Run *run)
   double to_pins = (run->motion->end_y - run->point.position.y) / run->rates.velocity.y * (1 + AIM_BEYOND);
   if (to_pins > 0 && to_pins < h)
     h = fmax (to_pins, LEAST_STEP);
-  if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip)
+  if (run->dynamics.signed_slip)
     return h;
-  double left = slip_left (run, &speed);
-  if (left == 0 || (speed <= SLIP_OVER && left < h))
+  if (run->phase == TB_PHASE_ROLL)
+    return fmin (h, ROLL_SHARE * run->step);
+  SlipOutlook outlook = slip_outlook (run);
+  if (outlook.left == 0 || (outlook.speed <= SLIP_OVER && outlook.left < h))
     return 0;
-  return left < SLIP_NEAR * h ? fmin (h, SLIP_STRIDE * left) : h;
+  if (outlook.left < SLIP_NEAR * h)
+    h = fmin (h, SLIP_STRIDE * outlook.left);
+  return fmin (h, fmax (SLIP_TURN * outlook.scale, fmin (SLIP_BIRTH, run->step)));
 }
 
 /* A slip that turned round within a step was dying faster than its start told: the step was too long. */
@@ -291,19 +347,27 @@ overshot (const Run *run, const Rates *rates)
   return hypot (run->rates.slip.x, run->rates.slip.y) > SLIP_OVER && tb_vec3_dot (rates->slip, run->dynamics.slip_line) <= 0;
 }
 
+/* The ball slips again, first against the friction that rolling would have taken. */
+static void
+break_roll (Run *run)
+{
+  run->slides++;
+  run->broken_at = run->point.time;
+  run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
+  dynamics_end_roll (&run->dynamics, &run->point);
+  begin_phase (run, TB_PHASE_SLIDE);
+}
+
 static void
 start_roll (Run *run)
 {
+  if (run->point.time - run->broken_at < STILLBORN)
+    run->held_until = run->point.time + HELD;
   dynamics_begin_roll (&run->dynamics, &run->point);
   begin_phase (run, TB_PHASE_ROLL);
-  /* A roll that would break at once never was one, unless it has been tried often enough. */
-  if (run->slides < MOST_SLIDES && event_distance (run, EVENT_BREAK, &run->point, &run->rates) < 0)
-    {
-      run->slides++;
-      run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
-      dynamics_end_roll (&run->dynamics, &run->point);
-      begin_phase (run, TB_PHASE_SLIDE);
-    }
+  /* A roll that would break at once never was one. */
+  if (can_happen (run, EVENT_BREAK) && static_reserve (&run->rates) < 0)
+    break_roll (run);
 }
 
 static void
@@ -312,7 +376,8 @@ land (Run *run)
   bool again;
   run->dynamics.zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
   run->phase = TB_PHASE_SLIDE;
-  look_ahead (run, dynamics_spin (&run->dynamics, &run->point), LEAST_STEP);
+  look (run, &run->point, &run->rates);
+  look_ahead (run, LEAST_STEP);
   dynamics_land (&run->dynamics, &run->point, &again);
   if (again)
     {
@@ -346,10 +411,7 @@ handle (Run *run, Event event)
       return true;
     case EVENT_BREAK:
       recorder_end (&run->recorder);
-      run->slides++;
-      run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
-      dynamics_end_roll (&run->dynamics, &run->point);
-      begin_phase (run, TB_PHASE_SLIDE);
+      break_roll (run);
       return true;
     case EVENT_LIFT:
       recorder_end (&run->recorder);
@@ -378,8 +440,8 @@ advance (Run *run)
     {
       step.h = h;
       if (run->ball && h != run->ball->look_length)
-        look_ahead (run, run->rates.spin, h);
-      step_by (run, h, &step.point);
+        look_ahead (run, h);
+      step_by (run, h, &step.point, &step.middle);
       look (run, &step.point, &step.rates);
       event = first_event (run, &step);
       if (!overshot (run, &step.rates) || h <= LEAST_STEP)
@@ -392,7 +454,7 @@ advance (Run *run)
     exchange_oil (run, &step.point, &step.rates);
   run->point = step.point;
   run->rates = step.rates;
-  look_ahead (run, run->rates.spin, run->step);
+  look_ahead (run, run->step);
   if (run->ball && run->ball->wet)
     look (run, &run->point, &run->rates);
   take_bearings (run);
@@ -426,6 +488,7 @@ init_run (TbWorkspace *workspace, const TbMotion *motion, TbPath *path, TbOil *c
   const TbState *state = &motion->state;
   run->motion = motion;
   run->slides = 0;
+  run->broken_at = run->held_until = -INFINITY;
   run->over = run->off_lane = false;
   run->step = motion->options.step > 0 ? motion->options.step : TB_SHOT_STEP;
   run->time_limit = motion->time_limit > 0 ? motion->time_limit : TB_SHOT_TIME_LIMIT;
