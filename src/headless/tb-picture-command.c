@@ -85,7 +85,9 @@ static gboolean export(const TbRequest *request, Picture *picture, const char *f
   /* A name or a size that will not do is the user's; the rest is the disk's. */
   asked = g_error_matches (problem, TB_EXPORT_ERROR, TB_EXPORT_ERROR_FORMAT)
           || g_error_matches (problem, TB_EXPORT_ERROR, TB_EXPORT_ERROR_SIZE);
-  g_set_error (error, TB_HEADLESS_ERROR, asked ? TB_EXIT_USAGE : TB_EXIT_FILE, "%s", problem->message);
+  /* The system's sentences come without their full stop. */
+  g_set_error (error, TB_HEADLESS_ERROR, asked ? TB_EXIT_USAGE : TB_EXIT_FILE, "%s%s", problem->message,
+               g_str_has_suffix (problem->message, ".") ? "" : ".");
   return FALSE;
 }
 

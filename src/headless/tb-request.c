@@ -9,6 +9,8 @@
 
 #define DEFAULT_WIDTH 1280
 #define DEFAULT_HEIGHT 800
+/* Nothing can be seen in a smaller picture. */
+#define MIN_SIDE 16
 /* Five digits of each side are more than any picture has. */
 #define MAX_SIZE_TEXT 11
 
@@ -66,7 +68,7 @@ parse_side (const char *text, int *side)
 {
   guint64 number;
 
-  if (!g_ascii_string_to_unsigned (text, 10, 1, G_MAXINT, &number, NULL))
+  if (!g_ascii_string_to_unsigned (text, 10, MIN_SIDE, G_MAXINT, &number, NULL))
     return FALSE;
   *side = (int) number;
   return TRUE;
@@ -81,8 +83,8 @@ take_size (TbRequest *request, const char *value, GError **error)
   if (g_strv_length (sides) == 2 && parse_side (sides[0], &request->width)
       && parse_side (sides[1], &request->height))
     return TRUE;
-  return fail_usage (error, _ ("--size %s: a width and a height in pixels were expected, such as 1280x800."),
-                     value);
+  return fail_usage (
+      error, _ ("--size %s: a width and a height of 16 pixels or more were expected, such as 1280x800."), value);
 }
 
 /* Whether an argument is an option, with its value after it or attached to it. */
