@@ -13,7 +13,7 @@ static double seconds_from_ms (double ms) { return ms * 1e-3; }
 static double ms_from_seconds (double s) { return s / 1e-3; }
 
 const TbAssumedInfo tb_assumed_table[] = {
-  { "film_friction", N_ ("Friction on full oil"), "", AT (film_friction), SAME, 0.007, 0.004, 0.040,
+  { "film_friction", N_ ("Friction on full oil"), "", AT (film_friction), SAME, 0.008, 0.004, 0.040,
     N_ ("assumed; fitted with the dry friction and film scale to published and coaching figures"),
     N_ ("more of it makes every ball hook and roll earlier, on the heads too") },
   { "restitution", N_ ("Bounce of ball on lane"), "", AT (restitution), SAME, 0.3, 0.1, 0.6, N_ ("assumed"),

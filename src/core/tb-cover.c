@@ -13,9 +13,9 @@ static const struct
 } typical[TB_N_COVER_KINDS] = {
   [TB_COVER_PLASTIC] = { 0.09, 1.9, 0.0 },
   [TB_COVER_URETHANE] = { 0.14, 3.0, 0.02 },
-  [TB_COVER_REACTIVE_PEARL] = { 0.16, 2.5, 0.15 },
-  [TB_COVER_REACTIVE_HYBRID] = { 0.16, 2.8, 0.2 },
-  [TB_COVER_REACTIVE_SOLID] = { 0.16, 3.2, 0.3 },
+  [TB_COVER_REACTIVE_PEARL] = { 0.17, 2.5, 0.15 },
+  [TB_COVER_REACTIVE_HYBRID] = { 0.17, 2.8, 0.2 },
+  [TB_COVER_REACTIVE_SOLID] = { 0.17, 3.2, 0.3 },
 };
 
 #define TYPICAL_GRIT 2000.0
