@@ -26,7 +26,8 @@ typedef void (*TbExportDraw) (cairo_t *cr, double width, double height, gpointer
 GQuark tb_export_error_quark (void);
 
 /* Draws into a file; what is written follows from how the name ends (.png, .svg or .pdf, in any case). A pixel is
- * 1/96 in on paper. The same picture gives the same bytes. The file is replaced only when the whole picture has been
+ * 1/96 in on paper. The same picture gives the same bytes, but for the running numbers in an SVG's ids, which cairo
+ * counts for the whole process. The file is replaced only when the whole picture has been
  * written: on an error (TB_EXPORT_ERROR or G_FILE_ERROR) what was there before is still there. */
 gboolean tb_export_picture (const char *filename,
                             int width,

@@ -19,6 +19,7 @@ typedef struct TbEnd
   gboolean bold;
   TbPoint anchor;   /* what the label speaks of, px */
   gboolean pocket;
+  double half;      /* px, half the pocket's width */
 } TbEnd;
 
 static gboolean
@@ -55,6 +56,37 @@ has_pocket (const TbLaneScene *scene)
   return scene->pocket_low != scene->pocket_high;
 }
 
+/* Where a run has ended: a board at the pins, or a gutter. */
+static TbEnd
+run_end (const TbLaneLayout *layout, const TbLaneScene *scene, const TbLaneRun *run)
+{
+  const TbPath *path = run->path;
+  const TbSample *last = &path->samples[path->count - 1];
+  TbEnd end = { .color = run->style.color, .bold = TRUE, .anchor = tb_lane_run_point (layout, path, last) };
+
+  if (tb_lane_run_in_gutter (path))
+    /* Translators: the first is "before" or "after", then a distance from the foul line. */
+    end.text = g_strdup_printf (_("%s: gutter at %.0f ft"), run->label, tb_ft_from_metres (last->position.y));
+  else
+    end.text = g_strdup_printf ("%s %.1f",
+                                run->label,
+                                tb_scene_board (scene, tb_lane_x (path->mirrored, last->position.x)));
+  return end;
+}
+
+static TbEnd
+pocket_end (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+{
+  double across[2], edge = far_edge (layout), beyond = (BRACKET_AT + BRACKET_DEPTH) * layout->em, middle;
+  TbEnd end = { .text = g_strdup (_("pocket")), .color = canvas->theme.quiet, .pocket = TRUE };
+
+  bracket_ends (layout, scene, across);
+  middle = 0.5 * (across[0] + across[1]);
+  end.half = 0.5 * (across[1] - across[0]);
+  end.anchor = is_sideways (layout) ? (TbPoint){ edge + beyond, middle } : (TbPoint){ middle, edge - beyond };
+  return end;
+}
+
 static int
 collect_ends (TbCanvas *canvas,
               const TbLaneLayout *layout,
@@ -65,31 +97,10 @@ collect_ends (TbCanvas *canvas,
   int count = 0;
 
   for (int i = 0; i < TB_LANE_RUNS; i++)
-    if (runs[i].path != NULL && !tb_lane_run_in_gutter (runs[i].path))
-      {
-        const TbSample *last = &runs[i].path->samples[runs[i].path->count - 1];
-        double board = tb_scene_board (scene, tb_lane_x (runs[i].path->mirrored, last->position.x));
-
-        ends[count++] = (TbEnd){ g_strdup_printf ("%s %.1f", runs[i].label, board),
-                                 runs[i].style.color,
-                                 TRUE,
-                                 tb_lane_run_point (layout, runs[i].path, last),
-                                 FALSE };
-      }
+    if (runs[i].path != NULL)
+      ends[count++] = run_end (layout, scene, &runs[i]);
   if (has_pocket (scene))
-    {
-      double across[2], edge = far_edge (layout), beyond = (BRACKET_AT + BRACKET_DEPTH) * layout->em;
-      double middle;
-
-      bracket_ends (layout, scene, across);
-      middle = 0.5 * (across[0] + across[1]);
-      ends[count++] = (TbEnd){ g_strdup (_("pocket")),
-                               canvas->theme.quiet,
-                               FALSE,
-                               is_sideways (layout) ? (TbPoint){ edge + beyond, middle }
-                                                    : (TbPoint){ middle, edge - beyond },
-                               TRUE };
-    }
+    ends[count++] = pocket_end (canvas, layout, scene);
   return count;
 }
 
@@ -140,6 +151,19 @@ draw_bracket (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *s
   cairo_stroke (cr);
 }
 
+/* The point of the pocket's bracket that is nearest to a label. */
+static TbPoint
+bracket_point (const TbLaneLayout *layout, const TbEnd *end, TbPoint label)
+{
+  TbPoint point = end->anchor;
+
+  if (is_sideways (layout))
+    point.y = CLAMP (label.y, end->anchor.y - end->half, end->anchor.y + end->half);
+  else
+    point.x = CLAMP (label.x, end->anchor.x - end->half, end->anchor.x + end->half);
+  return point;
+}
+
 /* From the label to the lane's edge, slanting if the label had to move, and straight on to the run's end. */
 static void
 draw_leader (TbCanvas *canvas, const TbLaneLayout *layout, const TbEnd *end, const cairo_rectangle_t *box)
@@ -160,10 +184,11 @@ draw_leader (TbCanvas *canvas, const TbLaneLayout *layout, const TbEnd *end, con
       bend = (TbPoint){ end->anchor.x, edge - 0.2 * layout->em };
     }
   if (end->pocket)
-    bend = end->anchor;
+    bend = bracket_point (layout, end, start);
   cairo_move_to (cr, start.x, start.y);
   cairo_line_to (cr, bend.x, bend.y);
-  cairo_line_to (cr, end->anchor.x, end->anchor.y);
+  if (!end->pocket)
+    cairo_line_to (cr, end->anchor.x, end->anchor.y);
   tb_draw_color (cr, end->color);
   cairo_set_line_width (cr, MAX (1, 0.09 * layout->em));
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);

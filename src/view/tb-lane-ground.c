@@ -85,16 +85,26 @@ tb_lane_clip (cairo_t *cr, const TbLaneLayout *layout)
   cairo_clip (cr);
 }
 
+/* The middle of a pixel, in doubt the one further from the middle of the lane: left and right stay mirror images. */
+static double
+crisp_from (double position, double middle)
+{
+  const double rounding = 1e-6;
+
+  return position < middle ? ceil (position - rounding) - 0.5 : floor (position + rounding) + 0.5;
+}
+
 /* Adds a line on the floor to the path; upright and level ones on whole pixels. */
 static void
 floor_line (cairo_t *cr, const TbLaneLayout *layout, TbMark from, TbMark to)
 {
   TbPoint a = tb_lane_layout_point (layout, from.x, from.y, 0), b = tb_lane_layout_point (layout, to.x, to.y, 0);
+  TbPoint middle = tb_lane_layout_point (layout, 0, 0.5 * (from.y + to.y), 0);
 
   if (fabs (a.x - b.x) < 1e-6)
-    a.x = b.x = tb_draw_crisp (a.x);
+    a.x = b.x = crisp_from (a.x, middle.x);
   if (fabs (a.y - b.y) < 1e-6)
-    a.y = b.y = tb_draw_crisp (a.y);
+    a.y = b.y = crisp_from (a.y, middle.y);
   cairo_move_to (cr, a.x, a.y);
   cairo_line_to (cr, b.x, b.y);
 }
@@ -298,6 +308,25 @@ tick_feet (TbCanvas *canvas, const TbLaneLayout *layout)
   cairo_stroke (cr);
 }
 
+void
+tb_lane_set_foot_place (TbLabel *label, const TbLaneLayout *layout, TbPoint at)
+{
+  if (layout->projection == TB_LANE_PLAN_SIDEWAYS)
+    {
+      label->x = at.x;
+      label->y = at.y - 0.6 * layout->em;
+      label->across = TB_ALIGN_MIDDLE;
+      label->down = TB_ALIGN_END;
+    }
+  else
+    {
+      label->x = at.x - 0.7 * layout->em;
+      label->y = at.y;
+      label->across = TB_ALIGN_END;
+      label->down = TB_ALIGN_MIDDLE;
+    }
+}
+
 /* From the foul line on; a number that has no room is left out, but never the pins'. */
 static void
 number_feet (TbCanvas *canvas, const TbLaneLayout *layout)
@@ -309,19 +338,12 @@ number_feet (TbCanvas *canvas, const TbLaneLayout *layout)
     {
       TbPoint at = tb_lane_layout_point (layout, outer, tb_metres_from_ft (order[i]), 0);
       g_autofree char *text = NULL;
-      TbLabel label = { .x = at.x - 0.7 * canvas->em, .y = at.y, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE };
+      TbLabel label = { .color = canvas->theme.quiet };
 
+      tb_lane_set_foot_place (&label, layout, at);
       text = order[i] == (int) TB_HEAD_PIN_FT ? g_strdup_printf (_("%d ft"), order[i])
                                               : g_strdup_printf ("%d", order[i]);
       label.text = text;
-      label.color = canvas->theme.quiet;
-      if (layout->projection == TB_LANE_PLAN_SIDEWAYS)
-        {
-          label.x = at.x;
-          label.y = at.y - 0.6 * canvas->em;
-          label.across = TB_ALIGN_MIDDLE;
-          label.down = TB_ALIGN_END;
-        }
       tb_canvas_try_label (canvas, &label);
     }
 }
@@ -335,8 +357,9 @@ name_foul_line (TbCanvas *canvas, const TbLaneLayout *layout)
   label.color = canvas->theme.quiet;
   if (layout->projection == TB_LANE_PLAN_SIDEWAYS)
     {
-      label.x = at.x;
-      label.y = at.y + 0.4 * canvas->em;
+      /* In the row of the phases' names, or else right under the lane. */
+      label.x = layout->lane.x;
+      label.y = layout->phases.height > 0 ? layout->phases.y + TB_STRIP_NAMES * canvas->em : at.y + 0.4 * canvas->em;
       label.down = TB_ALIGN_START;
     }
   tb_canvas_try_label (canvas, &label);

@@ -19,6 +19,8 @@ void tb_lane_quad (cairo_t *cr, const TbLaneLayout *layout, TbLaneArea area);
 void tb_lane_clip (cairo_t *cr, const TbLaneLayout *layout);
 
 void tb_lane_ground_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene);
+/* Puts a label where the scale of feet has the number for a place on the left gutter's outer edge, px. */
+void tb_lane_set_foot_place (TbLabel *label, const TbLaneLayout *layout, TbPoint at);
 /* Board numbers, feet, and the note on scale. */
 void tb_lane_scales_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene);
 void tb_lane_pins_draw (TbCanvas *canvas, const TbLaneLayout *layout);

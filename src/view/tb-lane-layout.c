@@ -13,7 +13,6 @@
 #define PIT_EDGE 0.8
 #define ENDS_ROOM 2.3    /* between the end labels and the lane: leaders, and the pocket's bracket */
 #define STRIP_GAP 0.9
-#define STRIPS 2.0       /* both strips and what is between them and their names */
 #define FOOTER_GAP 0.8
 #define LEGEND_HEIGHT 2.3
 #define LEGEND_WIDTH 22.0
@@ -84,21 +83,30 @@ phase_names_width (TbCanvas *canvas)
   return MAX (width, text_width (canvas, _("60 ft"), FALSE));
 }
 
-/* Width of the widest label at a run's end. */
+/* Width of the label at a run's end. */
+static double
+end_width (TbCanvas *canvas, const TbPath *path, const char *label)
+{
+  g_autofree char *text = NULL;
+
+  if (path == NULL)
+    return 0;
+  if (path->result == TB_RESULT_PINS)
+    text = g_strdup_printf ("%s 88.8", label);
+  else
+    text = g_strdup_printf (_("%s: gutter at %.0f ft"), label, TB_HEAD_PIN_FT);
+  return text_width (canvas, text, TRUE);
+}
+
+/* The labels beyond the pins, lying down, never take more than a third of the picture. */
 static double
 ends_width (TbCanvas *canvas, const TbLaneScene *scene)
 {
-  const char *labels[] = { scene->before ? scene->before_label ? scene->before_label : _("before") : "",
-                           scene->after ? scene->after_label ? scene->after_label : _("after") : "" };
   double width = text_width (canvas, _("pocket"), FALSE);
 
-  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
-    {
-      g_autofree char *text = g_strdup_printf ("%s 88.8", labels[i]);
-
-      width = MAX (width, text_width (canvas, text, TRUE));
-    }
-  return width;
+  width = MAX (width, end_width (canvas, scene->before, scene->before_label ? scene->before_label : _("before")));
+  width = MAX (width, end_width (canvas, scene->after, scene->after_label ? scene->after_label : _("after")));
+  return MIN (width, canvas->width / 3);
 }
 
 static TbLabel
@@ -174,7 +182,7 @@ lay_plan (TbLaneLayout *self, TbCanvas *canvas, const TbLaneScene *scene, double
 {
   double em = self->em, pad = PAD * em;
   double feet = text_width (canvas, _("60 ft"), FALSE), left = pad + feet + TICK * em;
-  double phases = STRIP_GAP * em + STRIPS * em + phase_names_width (canvas);
+  double phases = STRIP_GAP * em + TB_STRIP_NAMES * em + phase_names_width (canvas);
   double top = 0.6 * pad + ROW * em + ENDS_ROOM * em;
   double bottom = footer + 0.5 * em + ROW * em + approach_px (em);
   double free = canvas->width - left - pad - 2 * gutter_px (em);
@@ -204,7 +212,7 @@ lay_sideways (TbLaneLayout *self, TbCanvas *canvas, const TbLaneScene *scene, do
   double boards = text_width (canvas, "35", FALSE), left = pad + boards + 0.5 * em + approach_px (em);
   double ends = ends_width (canvas, scene), right = pad + ends + ENDS_ROOM * em;
   double top = pad + ROW * em + TICK * em + gutter_px (em);
-  double phases = STRIP_GAP * em + STRIPS * em + ROW * em;
+  double phases = STRIP_GAP * em + TB_STRIP_NAMES * em + ROW * em;
   double free = canvas->height - top - footer - FOOTER_GAP * em - gutter_px (em), width, height;
 
   if (!scene->show_phases || free - phases < KEPT_HEIGHT * 0.7 * canvas->height)

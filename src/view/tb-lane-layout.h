@@ -24,6 +24,13 @@ G_BEGIN_DECLS
 /* Height of the legend's bar, em; its numbers stand below it. */
 #define TB_LEGEND_BAR 0.8
 
+/* Strips of phases beside the lane in the plans, em: of before, the space between, of after, and how far from the
+ * first one's near side the names begin. */
+#define TB_STRIP_BEFORE 0.42
+#define TB_STRIP_SPACE 0.40
+#define TB_STRIP_AFTER 0.80
+#define TB_STRIP_NAMES 2.0
+
 typedef struct TbLaneLayout
 {
   TbLaneProjection projection;

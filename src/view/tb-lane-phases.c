@@ -5,11 +5,8 @@
 #include "tb-lane-ground.h"
 #include "tb-lane-runs.h"
 
-/* Widths in the plans, em: the strip of before, the space between, the strip of after. */
-#define SLIM 0.42
-#define BETWEEN 0.40
-#define WIDE 0.80
-#define NAMES_GAP 0.4
+/* From a strip to its names, em. */
+#define NAMES_GAP (TB_STRIP_NAMES - TB_STRIP_BEFORE - TB_STRIP_SPACE - TB_STRIP_AFTER)
 /* Skid is drawn so wide, of the strip; the rungs of hook lie so far apart, em, and are so thick. */
 #define SKID_SHARE 0.28
 #define RUNG_PITCH 0.55
@@ -65,9 +62,9 @@ strip_area (const TbLaneLayout *layout, gboolean before)
     return (TbLaneArea){ TB_PHASES_NEAR, TB_PHASES_NEAR + TB_PHASES_WIDTH, 0, 0 };
   near = layout->projection == TB_LANE_PLAN_SIDEWAYS ? layout->phases.y - layout->lane.y
                                                       : layout->phases.x - layout->lane.x;
-  width = (before ? SLIM : WIDE) * em;
+  width = (before ? TB_STRIP_BEFORE : TB_STRIP_AFTER) * em;
   if (!before)
-    near += (SLIM + BETWEEN) * em;
+    near += (TB_STRIP_BEFORE + TB_STRIP_SPACE) * em;
   near = near / scale - TB_LANE_HALF_WIDTH;
   return (TbLaneArea){ near, near + width / scale, 0, 0 };
 }
@@ -121,11 +118,11 @@ draw_strip (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
     add_span (canvas->cr, layout, strip, spans[kind], (TbSpanKind) kind);
   cairo_fill (canvas->cr);
   /* Before or after: the strip ends as the run's line does. */
-  if (layout->projection != TB_LANE_FROM_APPROACH && !tb_lane_run_in_gutter (run->path))
+  if (layout->projection != TB_LANE_FROM_APPROACH)
     {
       TbPoint end = tb_lane_layout_point (layout, 0.5 * (strip.left + strip.right), spans[TB_SPAN_ROLL].far, 0);
 
-      tb_draw_run_mark (canvas->cr, &canvas->theme, &run->style, &end, END_MARK * layout->em);
+      tb_lane_run_end_mark (canvas, run, end, END_MARK * layout->em);
     }
 }
 
@@ -138,7 +135,7 @@ strip_label (TbCanvas *canvas, const TbLaneLayout *layout, TbLaneArea strip, dou
 
   if (layout->projection == TB_LANE_PLAN_SIDEWAYS)
     {
-      label.y += 0.5 * NAMES_GAP * canvas->em;
+      label.y += NAMES_GAP * canvas->em;
       label.across = TB_ALIGN_MIDDLE;
     }
   else

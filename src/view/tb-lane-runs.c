@@ -14,8 +14,9 @@
 #define BREAK_MARK 0.46
 #define TICK_MARK 0.48
 #define LANDING_MARK 0.30
-/* The gutter's mark: a cross in a ring, em. */
-#define GUTTER_MARK 0.5
+/* The gutter's mark is a cross in a ring: both, of the ordinary mark's radius. */
+#define GUTTER_MARK 1.5
+#define GUTTER_CROSS 0.75
 /* A landing nearer to the foul line than this, m, gets no mark. */
 #define LANDING_FROM 0.15
 /* Distance of a label from what it speaks of, em. */
@@ -170,29 +171,35 @@ draw_landing (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run
   fill_and_edge (canvas, &run->style);
 }
 
+void
+tb_lane_run_end_mark (TbCanvas *canvas, const TbLaneRun *run, TbPoint at, double radius)
+{
+  cairo_t *cr = canvas->cr;
+  double half = GUTTER_CROSS * radius;
+
+  if (!tb_lane_run_in_gutter (run->path))
+    {
+      tb_draw_run_mark (cr, &canvas->theme, &run->style, &at, radius);
+      return;
+    }
+  tb_draw_circle (cr, at, GUTTER_MARK * radius);
+  tb_draw_color (cr, canvas->theme.background);
+  cairo_fill_preserve (cr);
+  tb_draw_color (cr, run->style.color);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
+  cairo_set_line_width (cr, MIN (0.7 * run->style.width, 0.5 * radius));
+  cairo_stroke (cr);
+  tb_draw_line (cr, (TbPoint){ at.x - half, at.y - half }, (TbPoint){ at.x + half, at.y + half });
+  tb_draw_line (cr, (TbPoint){ at.x - half, at.y + half }, (TbPoint){ at.x + half, at.y - half });
+}
+
 static void
 draw_end (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
 {
   const TbPath *path = run->path;
-  double half = GUTTER_MARK * layout->em;
   TbPoint at = tb_lane_run_point (layout, path, &path->samples[path->count - 1]);
 
-  if (!tb_lane_run_in_gutter (path))
-    {
-      tb_draw_run_mark (canvas->cr, &canvas->theme, &run->style, &at, END_MARK * layout->em);
-      return;
-    }
-  tb_draw_circle (canvas->cr, at, 1.35 * half);
-  tb_draw_color (canvas->cr, canvas->theme.background);
-  cairo_fill_preserve (canvas->cr);
-  tb_draw_color (canvas->cr, run->style.color);
-  tb_draw_set_run (canvas->cr, &run->style);
-  cairo_set_line_width (canvas->cr, 0.7 * run->style.width);
-  cairo_set_dash (canvas->cr, NULL, 0, 0);
-  cairo_stroke (canvas->cr);
-  half *= 0.7;
-  tb_draw_line (canvas->cr, (TbPoint){ at.x - half, at.y - half }, (TbPoint){ at.x + half, at.y + half });
-  tb_draw_line (canvas->cr, (TbPoint){ at.x - half, at.y + half }, (TbPoint){ at.x + half, at.y - half });
+  tb_lane_run_end_mark (canvas, run, at, END_MARK * layout->em);
 }
 
 void
@@ -220,7 +227,6 @@ typedef struct TbBeside
 {
   TbPoint at; /* px */
   double side;
-  gboolean anyway; /* may lie on a line */
 } TbBeside;
 
 /* Places a label on the lane beside a point: right beside it on either side, then further on along the lane. TRUE if
@@ -244,7 +250,7 @@ label_beside (TbCanvas *canvas, const TbLaneLayout *layout, TbLabel label, const
       label.y = beside->at.y + (sideways ? side * BESIDE_FLAT * canvas->em : slide);
       box = tb_canvas_measure (canvas, &label);
       if (tb_rectangle_contains (&layout->lane, &box)
-          && (beside->anyway ? tb_canvas_try_label : tb_canvas_try_clear_label) (canvas, &label))
+          && tb_canvas_try_clear_label (canvas, &label))
         return TRUE;
     }
   return FALSE;
@@ -261,37 +267,21 @@ static void
 label_breakpoint (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene, const TbLaneRun *run)
 {
   const TbMeasures *m = &run->path->measures;
-  g_autofree char *text = NULL;
+  double board = tb_scene_board (scene, tb_lane_x (run->path->mirrored, m->breakpoint_x));
+  double ft = tb_ft_from_metres (m->breakpoint_y);
   TbLabel label = { .color = run->style.color, .bold = TRUE };
-  TbPoint at;
+  TbBeside beside = { .side = outward (run) };
+  g_autofree char *text = NULL, *narrow = NULL;
 
-  if (!tb_lane_run_point_at (layout, run->path, m->breakpoint_y, &at))
+  if (!tb_lane_run_point_at (layout, run->path, m->breakpoint_y, &beside.at))
     return;
-  /* Translators: a board and a distance from the foul line, as in "8.6 at 42 ft". */
-  text = g_strdup_printf (_("%.1f at %.0f ft"),
-                          tb_scene_board (scene, tb_lane_x (run->path->mirrored, m->breakpoint_x)),
-                          tb_ft_from_metres (m->breakpoint_y));
-  label.text = text;
-  label_beside (canvas, layout, label, &(TbBeside){ at, outward (run), FALSE });
-}
-
-static void
-label_gutter (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
-{
-  const TbPath *path = run->path;
-  TbPoint at = tb_lane_run_point (layout, path, &path->samples[path->count - 1]);
-  TbLabel label = { .color = run->style.color, .bold = TRUE };
-  TbBeside beside = { at, path->result == TB_RESULT_RIGHT_GUTTER ? -1 : 1, FALSE };
-  g_autofree char *text = NULL;
-
-  /* Translators: the first is "before" or "after". */
-  text = g_strdup_printf (_("%s: gutter at %.0f ft"),
-                          run->label,
-                          tb_ft_from_metres (path->samples[path->count - 1].position.y));
+  /* Translators: a board and a distance from the foul line, as in "8.6 at 42 ft"; then the same in two lines. */
+  text = g_strdup_printf (_("%.1f at %.0f ft"), board, ft);
+  narrow = g_strdup_printf (_("%.1f\n%.0f ft"), board, ft);
   label.text = text;
   if (label_beside (canvas, layout, label, &beside))
     return;
-  beside.anyway = TRUE;
+  label.text = narrow;
   label_beside (canvas, layout, label, &beside);
 }
 
@@ -324,18 +314,23 @@ label_reading (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *
                           run->label,
                           tb_scene_board (scene, tb_lane_x (run->path->mirrored, sample.position.x)));
   label.text = text;
-  label_beside (canvas, layout, label, &(TbBeside){ at, outward (run), FALSE });
+  label_beside (canvas, layout, label, &(TbBeside){ at, outward (run) });
 }
 
-static void
-label_reading_line (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+/* In the scale of feet, where it takes the place of a number. */
+void
+tb_lane_reading_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
 {
   TbPoint at = tb_lane_layout_point (layout, -TB_LANE_HALF_WIDTH - layout->gutter_width, scene->cursor_y, 0);
-  g_autofree char *text = g_strdup_printf (_("%.1f ft"), tb_ft_from_metres (scene->cursor_y));
-  TbLabel label = { .text = text, .color = canvas->theme.text, .bold = TRUE, .plate = TRUE, .x = at.x, .y = at.y };
+  g_autofree char *text = NULL;
+  TbLabel label = { .color = canvas->theme.text, .bold = TRUE };
 
-  label.across = layout->projection == TB_LANE_PLAN_SIDEWAYS ? TB_ALIGN_MIDDLE : TB_ALIGN_START;
-  label.down = TB_ALIGN_END;
+  if (isnan (scene->cursor_y))
+    return;
+  draw_reading_line (canvas, layout, scene->cursor_y);
+  text = g_strdup_printf (_("%.0f ft"), tb_ft_from_metres (scene->cursor_y));
+  label.text = text;
+  tb_lane_set_foot_place (&label, layout, at);
   tb_canvas_try_label (canvas, &label);
 }
 
@@ -347,16 +342,9 @@ tb_lane_runs_label (TbCanvas *canvas,
 {
   gboolean reading = !isnan (scene->cursor_y);
 
-  if (reading)
-    draw_reading_line (canvas, layout, scene->cursor_y);
   for (int i = TB_LANE_RUNS - 1; i >= 0 && reading; i--)
     if (runs[i].path != NULL)
       label_reading (canvas, layout, scene, &runs[i]);
-  if (reading)
-    label_reading_line (canvas, layout, scene);
-  for (int i = TB_LANE_RUNS - 1; i >= 0; i--)
-    if (runs[i].path != NULL && tb_lane_run_in_gutter (runs[i].path))
-      label_gutter (canvas, layout, &runs[i]);
   for (int i = TB_LANE_RUNS - 1; i >= 0; i--)
     if (runs[i].path != NULL)
       label_breakpoint (canvas, layout, scene, &runs[i]);

@@ -26,14 +26,18 @@ TbPoint tb_lane_run_point (const TbLaneLayout *layout, const TbPath *path, const
 /* The place on the run at a distance down the lane. FALSE where it has none. */
 gboolean tb_lane_run_point_at (const TbLaneLayout *layout, const TbPath *path, double y, TbPoint *point);
 
+/* The mark of a run's end: a ring or a disc at the pins, a crossed ring in the gutter. */
+void tb_lane_run_end_mark (TbCanvas *canvas, const TbLaneRun *run, TbPoint at, double radius);
+/* The reading line, and how far down the lane it is. */
+void tb_lane_reading_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene);
 /* Lines and marks. The lines are taken in the canvas's label space. */
 void tb_lane_runs_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun runs[TB_LANE_RUNS]);
-/* Breakpoints, falls into the gutter, the reading line. */
+/* Breakpoints, and boards at the reading line. */
 void tb_lane_runs_label (TbCanvas *canvas,
                          const TbLaneLayout *layout,
                          const TbLaneScene *scene,
                          const TbLaneRun runs[TB_LANE_RUNS]);
-/* The boards at the pins, and the pocket, in their band beyond the pins. */
+/* Where the runs have ended, and the pocket, in their band beyond the pins. */
 void tb_lane_ends_draw (TbCanvas *canvas,
                         const TbLaneLayout *layout,
                         const TbLaneScene *scene,

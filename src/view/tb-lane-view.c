@@ -47,6 +47,7 @@ tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *
   tb_lane_runs_init (runs, &canvas, scene);
   tb_canvas_fill_background (&canvas);
   tb_lane_ground_draw (&canvas, &layout, scene);
+  tb_lane_reading_draw (&canvas, &layout, scene);
   tb_lane_scales_draw (&canvas, &layout, scene);
   tb_lane_film_legend (&canvas, &layout, scene);
   tb_lane_phases_draw (&canvas, &layout, scene, runs);

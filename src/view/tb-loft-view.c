@@ -333,9 +333,20 @@ draw_ball (const TbLoft *self, const TbLoftRun *run)
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
-/* Beside the ball at release: how high it is over the lane. */
+/* The left edge of the balls at release, px. */
+static double
+leftmost (const TbLoft *self, const TbLoftRun *runs, int count)
+{
+  double left = INFINITY;
+
+  for (int i = 0; i < count; i++)
+    left = MIN (left, loft_point (self, runs[i].path->samples[0].position.y, 0).x - ball_radius (self, runs[i].path));
+  return left;
+}
+
+/* Beside the balls at release, which end at `left`, px: how high one of them is over the lane. */
 static void
-draw_height (const TbLoft *self, const TbLoftRun *run)
+draw_height (const TbLoft *self, const TbLoftRun *run, double left)
 {
   cairo_t *cr = self->canvas->cr;
   double em = self->canvas->em, y = run->path->samples[0].position.y;
@@ -345,7 +356,7 @@ draw_height (const TbLoft *self, const TbLoftRun *run)
 
   if (run->height < HEIGHT_FROM)
     return;
-  low.x = high.x = tb_draw_crisp (low.x - ball_radius (self, run->path) - DIMENSION_GAP * em);
+  low.x = high.x = tb_draw_crisp (left - DIMENSION_GAP * em);
   label.x = low.x - 0.5 * em;
   label.y = 0.5 * (low.y + high.y);
   if (!tb_canvas_try_label (self->canvas, &label))
@@ -400,7 +411,7 @@ draw_runs (const TbLoft *self, const TbLoftRun *runs, int count)
   for (int i = 0; i < count; i++)
     draw_ball (self, &runs[i]);
   if (count > 0)
-    draw_height (self, &runs[count - 1]);
+    draw_height (self, &runs[count - 1], leftmost (self, runs, count));
 }
 
 /* The plot between the words above and below; what its height leaves over goes above and below the whole. */
