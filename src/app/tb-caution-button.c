@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
+
 struct _TbCautionButton
 {
   GtkWidget parent_instance;
@@ -29,7 +31,7 @@ tb_caution_button_set_caution (TbCautionButton *self, const TbCaution *caution)
   gtk_label_set_text (self->text, _ (caution->text));
   /* Translators: %s is a caution in a few words, such as "Stay behind the foul line". */
   name = g_strdup_printf (_ ("Caution: %s"), _ (caution->line));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  tb_accessible_set_name (self->button, name);
 }
 
 static void

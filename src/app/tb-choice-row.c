@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
+
 struct _TbChoiceRow
 {
   GtkWidget parent_instance;
@@ -53,7 +55,7 @@ tb_choice_row_new (TbSession *session, const TbField *field)
   self->session = g_object_ref (session);
   gtk_label_set_text (GTK_LABEL (self->label), _ (field->label));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), _ (field->help));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, _ (field->label), -1);
+  tb_accessible_set_drop_down_name (self->drop_down, _ (field->label));
   show_session (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);

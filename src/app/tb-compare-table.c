@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-describe.h"
 
 /* Told first, in this order. */
@@ -49,6 +50,7 @@ struct _TbCompareTable
 G_DEFINE_FINAL_TYPE (TbCompareTable, tb_compare_table, GTK_TYPE_WIDGET)
 
 static const char *const column_classes[N_COLUMNS] = { "name", "before", "after", "difference" };
+static const char *const headings[N_COLUMNS] = { "", N_ ("before"), N_ ("after"), N_ ("difference") };
 
 static void
 show_row_name (TbCompareTable *self, const Row *row)
@@ -59,14 +61,19 @@ show_row_name (TbCompareTable *self, const Row *row)
   /* Names of boards say so themselves. */
   if (g_str_equal (row->info->unit, "board"))
     unit = "";
-  text = g_markup_printf_escaped ("%s <span alpha='65%%'>%s</span>", _ (row->info->label), unit);
+  text = g_markup_printf_escaped (unit[0] == '\0' ? "%s" : "%s <span alpha='65%%'>%s</span>", _ (row->info->label), unit);
   gtk_label_set_markup (row->label[COLUMN_NAME], text);
 }
 
 static void
 set_number (const Row *row, int column, const char *text)
 {
+  g_autofree char *spoken = NULL;
+
   gtk_label_set_text (row->label[column], text);
+  /* Translators: a measure, one of "before", "after", "difference", and the number. */
+  spoken = g_strdup_printf (_ ("%s, %s: %s"), _ (row->info->label), _ (headings[column]), text);
+  tb_accessible_set_name (GTK_WIDGET (row->label[column]), spoken);
 }
 
 static void
@@ -129,8 +136,6 @@ add_label (GtkGrid *grid, int column, int line)
 static void
 add_heading (GtkGrid *grid)
 {
-  static const char *const headings[N_COLUMNS] = { "", N_ ("before"), N_ ("after"), N_ ("difference") };
-
   for (int column = 0; column < N_COLUMNS; column++)
     {
       GtkLabel *label = add_label (grid, column, 0);
@@ -149,12 +154,6 @@ add_row (TbCompareTable *self, GtkGrid *grid, int line, const TbMeasureInfo *inf
   for (int column = 0; column < N_COLUMNS; column++)
     row.label[column] = add_label (grid, column, line);
   gtk_widget_set_tooltip_text (GTK_WIDGET (row.label[COLUMN_NAME]), _ (info->help));
-  for (int column = COLUMN_BEFORE; column < N_COLUMNS; column++)
-    gtk_accessible_update_relation (GTK_ACCESSIBLE (row.label[column]),
-                                    GTK_ACCESSIBLE_RELATION_DESCRIBED_BY,
-                                    row.label[COLUMN_NAME],
-                                    NULL,
-                                    -1);
   g_array_append_val (self->rows, row);
 }
 
@@ -256,5 +255,6 @@ tb_compare_table_init (TbCompareTable *self)
 {
   self->rows = g_array_new (FALSE, FALSE, sizeof (Row));
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_accessible_set_name (GTK_WIDGET (self->expander), _ ("More measures"));
   build (self);
 }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-choice-row.h"
 #include "tb-field-row.h"
 #include "tb-library-row.h"
@@ -89,7 +90,7 @@ add_rest (TbControlsPanel *self, const Section *section)
   /* Translators: opens the less used controls of a group such as "Delivery". */
   name = g_strdup_printf (_ ("More: %s"), _ (section->title));
   expander = gtk_expander_new (_ ("More"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (expander), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  tb_accessible_set_name (expander, name);
   gtk_widget_add_css_class (box, "more");
   for (const TbField *field = tb_field_table; field->name != NULL; field++)
     if (field->group == section->group && !in_plain_sight (field))

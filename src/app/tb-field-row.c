@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-caution-button.h"
 #include "tb-quantity.h"
 #include "tb-store-error.h"
@@ -17,6 +18,7 @@ struct _TbFieldRow
   /* Template */
   GtkWidget *top;
   GtkLabel *label;
+  GtkWidget *reset;
   GtkEntry *entry;
   TbTickScale *scale;
   GtkLabel *problem;
@@ -328,16 +330,19 @@ static void
 name_parts (TbFieldRow *self)
 {
   const char *name = _ (self->field->label);
-  g_autofree char *typed = NULL, *tip = NULL;
+  g_autofree char *typed = NULL, *tip = NULL, *back = NULL;
 
   gtk_label_set_text (self->label, name);
   tip = g_strdup_printf ("%s\n%s", _ (self->field->help), _ ("Double-click for the default."));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->label), tip);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->scale), _ (self->field->help));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->scale), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  tb_accessible_set_name (GTK_WIDGET (self->scale), name);
   /* Translators: %s is the name of an input such as "Speed": the box where its number is typed. */
   typed = g_strdup_printf (_ ("%s, typed"), name);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL, typed, -1);
+  tb_accessible_set_name (GTK_WIDGET (self->entry), typed);
+  /* Translators: %s is the name of an input such as "Speed". */
+  back = g_strdup_printf (_ ("%s, back to what “before” has"), name);
+  tb_accessible_set_name (self->reset, back);
 }
 
 GtkWidget *
@@ -397,6 +402,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-field-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, top);
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, label);
+  gtk_widget_class_bind_template_child (widget_class, TbFieldRow, reset);
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, entry);
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, scale);
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, problem);

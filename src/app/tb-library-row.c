@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
+
 struct _TbLibraryRow
 {
   GtkWidget parent_instance;
@@ -177,7 +179,7 @@ tb_library_row_new (TbSession *session, TbDocumentKind kind, const char *label)
   self->session = g_object_ref (session);
   self->kind = kind;
   gtk_label_set_text (self->label, label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  tb_accessible_set_drop_down_name (self->drop_down, label);
   build_model (self);
   show_session (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);

@@ -10,6 +10,7 @@ typedef struct TbPicturePrivate
   TbSession *session;
   GskRenderNode *still;
   int width, height; /* of `still` */
+  TbTheme theme;     /* likewise */
   char *description;
   guint still_count;
 } TbPicturePrivate;
@@ -105,6 +106,7 @@ draw_still_node (TbPicture *self, int width, int height)
   GtkSnapshot *snapshot = gtk_snapshot_new ();
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
 
+  private_of (self)->theme = tb_picture_get_theme (self);
   TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, width, height);
   cairo_destroy (cr);
   private_of (self)->still_count++;
@@ -133,18 +135,28 @@ tb_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     TB_PICTURE_GET_CLASS (self)->snapshot_moving (self, snapshot, width, height);
 }
 
+/* Much of what GTK tells of here (another window has the focus) leaves the drawing as it is. */
+static void
+invalidate_if_other_theme (TbPicture *self)
+{
+  TbTheme theme = tb_picture_get_theme (self);
+
+  if (memcmp (&theme, &private_of (self)->theme, sizeof theme) != 0)
+    tb_picture_invalidate (self);
+}
+
 static void
 tb_picture_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 {
   GTK_WIDGET_CLASS (tb_picture_parent_class)->css_changed (widget, change);
-  tb_picture_invalidate (TB_PICTURE (widget));
+  invalidate_if_other_theme (TB_PICTURE (widget));
 }
 
 static void
 tb_picture_system_setting_changed (GtkWidget *widget, GtkSystemSetting setting)
 {
   GTK_WIDGET_CLASS (tb_picture_parent_class)->system_setting_changed (widget, setting);
-  tb_picture_invalidate (TB_PICTURE (widget));
+  invalidate_if_other_theme (TB_PICTURE (widget));
 }
 
 static void

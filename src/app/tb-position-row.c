@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-hand-positions.h"
 
 struct _TbPositionRow
@@ -62,6 +63,7 @@ tb_position_row_new (TbSession *session)
     gtk_string_list_append (labels, _ (position->label));
   self->showing = TRUE;
   gtk_drop_down_set_model (self->drop_down, G_LIST_MODEL (labels));
+  tb_accessible_set_drop_down_name (self->drop_down, _ ("Hand position"));
   self->session = g_object_ref (session);
   show_session (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);

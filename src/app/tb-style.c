@@ -169,6 +169,6 @@ tb_style_theme_for (GtkWidget *widget)
   if (!pango_font_description_get_size_is_absolute (font))
     size *= (dpi > 0 ? dpi : 96.0) / 72.0;
   theme = theme_now (gtk_widget_get_settings (widget), size / ORDINARY_FONT_PX);
-  theme.font = pango_font_description_get_family (font);
+  theme.font = g_intern_string (pango_font_description_get_family (font));
   return theme;
 }

@@ -30,7 +30,7 @@ void tb_style_set_text_size (GtkWidget *window, int percent);
 /* What tb_style_set_text_size() was told last; 100 if never. */
 int tb_style_get_text_size (GtkWidget *window);
 
-/* Theme of a drawn view that stands in `widget`'s place; its font belongs to the widget. */
+/* Theme of a drawn view that stands in `widget`'s place. Equal themes are equal byte by byte. */
 TbTheme tb_style_theme_for (GtkWidget *widget);
 
 G_END_DECLS

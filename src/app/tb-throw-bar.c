@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-describe.h"
 #include "tb-quantity.h"
 
@@ -118,7 +119,7 @@ show_playing (TbThrowBar *self)
   const char *name = playing ? _ ("Pause") : _ ("Go on");
 
   gtk_button_set_icon_name (self->pause_button, playing ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->pause_button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  tb_accessible_set_name (GTK_WIDGET (self->pause_button), name);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->pause_button), name);
 }
 
@@ -173,6 +174,7 @@ tb_throw_bar_set_session (TbThrowBar *self, TbSession *session)
   g_return_if_fail (self->session == NULL);
 
   self->session = g_object_ref (session);
+  tb_accessible_set_drop_down_name (self->rate, _ ("Speed of time"));
   show_rate (self);
   show_duration (self);
   show_playing (self);
@@ -186,6 +188,12 @@ tb_throw_bar_set_session (TbThrowBar *self, TbSession *session)
                            G_CALLBACK (on_adjusted),
                            self,
                            G_CONNECT_SWAPPED);
+}
+
+static gboolean
+tb_throw_bar_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (TB_THROW_BAR (widget)->throw_button);
 }
 
 static void
@@ -217,6 +225,7 @@ tb_throw_bar_class_init (TbThrowBarClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_throw_bar_dispose;
+  widget_class->grab_focus = tb_throw_bar_grab_focus;
   widget_class->unmap = tb_throw_bar_unmap;
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-throw-bar.ui");
   gtk_widget_class_bind_template_child (widget_class, TbThrowBar, throw_button);

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
+
 struct _TbTitleButton
 {
   GtkWidget parent_instance;
@@ -57,7 +59,7 @@ show_label (TbTitleButton *self)
   g_autofree char *name = g_strdup_printf (_ ("Study: %s"), shown);
 
   gtk_label_set_text (self->label, text);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  tb_accessible_set_name (self->button, name);
 }
 
 static void

@@ -149,6 +149,7 @@ tb_window_new (GtkApplication *application, TbLibrary *library)
   bind_settings (self);
   tb_window_init_actions (self);
   tb_window_init_files (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->throw_bar));
   return self;
 }
 
