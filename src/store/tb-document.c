@@ -50,7 +50,7 @@ tb_document_display_name (const char *name)
 {
   if (!name || !name[0])
     return "";
-  return g_dpgettext2 (GETTEXT_PACKAGE, "document name", name);
+  return g_dpgettext2 (GETTEXT_PACKAGE, "document", name);
 }
 
 static gboolean

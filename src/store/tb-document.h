@@ -29,8 +29,11 @@ const char *tb_document_kind_name (TbDocumentKind kind);
 int tb_document_version (TbDocumentKind kind);
 /* Folder for the user's own documents of a kind: $XDG_DATA_HOME/tenboard/balls and so on. */
 char *tb_document_folder (TbDocumentKind kind);
-/* The name of a document for people: built-in names are translated. */
+/* A name or note of a document for people: those of built-in documents are translated, any others left as they are.
+ * Never NULL. */
 const char *tb_document_display_name (const char *name);
+/* All of those texts, untranslated; ends with NULL. */
+extern const char *const tb_builtin_texts[];
 
 /* Parses a text within the limits and checks that it is a document of the kind. NULL and a TB_STORE_ERROR
  * otherwise. */

@@ -214,7 +214,6 @@ static void
 test_unknown_ids (void)
 {
   g_autoptr (TbLibrary) library = tb_library_new ();
-  g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) error = NULL;
   g_autofree char *text = start_text ();
   g_autofree char *start = g_strndup (text, (gsize) (strstr (text, "\"ball\": {") - text));

@@ -57,6 +57,39 @@ test_builtins (void)
   g_assert_true (left && slow && back_up);
 }
 
+static void
+check_translatable (TbLibraryEntry *entry)
+{
+  const char *note = tb_library_entry_get_note (entry);
+
+  g_assert_true (g_strv_contains (tb_builtin_texts, tb_library_entry_get_name (entry)));
+  g_assert_true (!note || g_strv_contains (tb_builtin_texts, note));
+}
+
+/* Translators see every name and note, and none that is gone. */
+static void
+test_texts (void)
+{
+  g_autoptr (TbLibrary) library = tb_library_new ();
+  g_autoptr (GHashTable) used = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (int kind = 0; kind < TB_DOCUMENT_STUDY; kind++)
+    {
+      GListModel *entries = tb_library_get_entries (library, (TbDocumentKind) kind);
+
+      for (guint i = 0; i < g_list_model_get_n_items (entries); i++)
+        {
+          g_autoptr (TbLibraryEntry) entry = g_list_model_get_item (entries, i);
+
+          check_translatable (entry);
+          g_hash_table_add (used, (gpointer) tb_library_entry_get_name (entry));
+          if (tb_library_entry_get_note (entry))
+            g_hash_table_add (used, (gpointer) tb_library_entry_get_note (entry));
+        }
+    }
+  g_assert_cmpuint (g_hash_table_size (used), ==, g_strv_length ((char **) tb_builtin_texts));
+}
+
 /* Lengths and volumes as published: 37 ft (tour reports 2003) to 43 ft (the same), 19 to 27.6 mL (USBC Open patterns
  * 2005 to 2016); the house film of the project's own description holds 24.0 mL. */
 static void
@@ -267,6 +300,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   g_test_add_func ("/library/builtins", test_builtins);
+  g_test_add_func ("/library/texts", test_texts);
   g_test_add_func ("/library/patterns", test_patterns);
   g_test_add_func ("/library/bowlers-reach-the-pins", test_bowlers_reach_the_pins);
   g_test_add_func ("/library/choose", test_choose);
