@@ -36,9 +36,12 @@ typedef struct RefModel
   double drag;               /* force over speed², kg/m */
   double slope;              /* of the lane, rise per metre towards +x */
   double rolling_resistance; /* force over weight */
-  double pivot;              /* moment against the vertical spin over normal force, m */
+  double spot;               /* radius of the contact spot, m; 0 for no friction against pivoting on it */
   double restitution, landing_time;
   bool squeeze;
+  double least_bounce; /* m/s: a ball that would rise slower stays down */
+  double first_slip;   /* m/s, with which a slide starts from rolling: little more than a direction. With much less the
+                        * direction turns so fast at first that an explicit solver hardly gets away from there. */
   /* The film, with its reflected border; or the same coefficient everywhere, if film_scale is 0. */
   double film[TB_OIL_ROWS + 2 * REF_PAD][TB_OIL_COLUMNS + 2 * REF_PAD];
   double oil_scale;

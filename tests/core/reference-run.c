@@ -225,6 +225,7 @@ ref_runner_run (RefRunner *runner, RefModel *model, double state[REF_SIZE], doub
           finish (task, answer);
           return true;
         }
+      answer->let_go += model->mode == REF_ROLL;
       ref_model_switch (model, state);
       if (model->mode == REF_ROLL)
         answer->roll_y = state[1];

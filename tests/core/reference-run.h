@@ -20,6 +20,7 @@ typedef struct RefAnswer
   double heading;         /* rad, positive towards higher boards */
   double roll_y;          /* m, start of the last roll; NAN if it does not roll */
   int switches;
+  int let_go;             /* times a roll went back to sliding */
   long evaluations;
 } RefAnswer;
 

@@ -41,7 +41,7 @@ static double
 slip_drop (double mu, const CheckThrow *release)
 {
   g_autoptr (CheckRun) run = check_run_new ();
-  const TbSample *before, *after;
+  const TbSample *before = NULL, *after = NULL;
   CheckLane lane;
   TbMotion motion;
 
