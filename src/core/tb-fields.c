@@ -79,7 +79,7 @@ const TbField tb_field_table[] = {
     N_ ("Arithmetic mean roughness of the surface, as a gauge reads it."), BALL (cover.roughness), MICROINCHES, 1,
     TB_BALL_MAX_ROUGHNESS_UIN, 0.5, 5, 18.897637795275593, 1, PLAIN },
   { TB_GROUP_BALL, "dry_friction", N_ ("Friction on a dry lane"), "", N_ ("Coefficient of friction without oil; assumed."),
-    BALL (cover.dry_friction), SAME, 0.02, 0.32, 0.005, 0.02, 0.16, 3, PLAIN },
+    BALL (cover.dry_friction), SAME, 0.02, 0.32, 0.005, 0.02, 0.17, 3, PLAIN },
   { TB_GROUP_BALL, "film_scale", N_ ("Grip through oil"), "",
     N_ ("Film, in roughnesses, at which three quarters of the dry friction is gone; assumed."), BALL (cover.film_scale),
     SAME, 0.5, 8, 0.1, 0.5, 2.8, 1, PLAIN },
@@ -108,6 +108,9 @@ const TbField tb_field_table[] = {
     LANE (pattern_scale), SAME, 0, 3, 0.05, 0.25, 1, 2, PLAIN },
   { TB_GROUP_LANE, "cross_tilt_in", N_ ("Cross-tilt"), N_ ("in"), N_ ("How much higher the right edge lies than the left."),
     LANE (cross_tilt), INCHES, -0.25, 0.25, 0.005, 0.02, 0, 3, PLAIN },
+  { TB_GROUP_LANE, "games_played", N_ ("Games played"), N_ ("games"),
+    N_ ("Games bowled since the lane was oiled, by the mix of bowlers; 0 is fresh."), LANE (games_played), SAME, 0, 30, 0.5,
+    3, 0, 1, PLAIN, true },
   { TB_N_GROUPS, NULL, NULL, NULL, NULL, TB_FIELD_REAL, 0, NULL, NULL, 0, 0, 0, 0, 0, 0, NULL, NULL, NULL },
 };
 

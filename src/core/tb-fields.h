@@ -3,6 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include <stdbool.h>
 #include <stddef.h>
 #include "tb-shot.h"
 
@@ -48,6 +49,8 @@ typedef struct TbField
   const struct TbWord *words;
   /* Set: this field is another way of setting the one it names, and is not written to files. */
   const char *alias_of;
+  /* Set: files may leave the field out, which stands for its default. */
+  bool optional;
 } TbField;
 
 typedef struct TbWord

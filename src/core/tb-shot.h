@@ -40,6 +40,8 @@ typedef struct TbLane
   const TbOil *oil;     /* borrowed; counted from the right edge whoever bowls */
   double pattern_scale; /* the film is multiplied by this */
   double cross_tilt;    /* m, how much higher the right edge lies than the left */
+  double games_played;  /* on this lane since it was oiled. Core runs on the film it is given: who makes that film wears
+                         * it first. */
 } TbLane;
 
 typedef struct TbShot

@@ -97,7 +97,7 @@ mark_all_missing (TbGroup group, gpointer target)
 {
   tb_field_reset_group (group, target);
   for (const TbField *field = tb_field_table; field->name; field++)
-    if (field->group == group && field->kind == TB_FIELD_REAL)
+    if (field->group == group && field->kind == TB_FIELD_REAL && !field->optional)
       *number_of (field, target) = (double) NAN;
 }
 
@@ -189,10 +189,16 @@ tb_field_write (TbJsonWriter *writer, const TbField *field, gconstpointer source
     write_real (writer, field, *(const double *) ((const char *) source + field->offset));
 }
 
+static gboolean
+is_left_out (const TbField *field, gconstpointer source)
+{
+  return field->optional && tb_field_get (field, source) == field->standard;
+}
+
 void
 tb_group_write (TbJsonWriter *writer, TbGroup group, gconstpointer source)
 {
   for (const TbField *field = tb_field_table; field->name; field++)
-    if (field->group == group && !field->alias_of)
+    if (field->group == group && !field->alias_of && !is_left_out (field, source))
       tb_field_write (writer, field, source);
 }

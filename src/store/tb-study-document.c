@@ -5,12 +5,13 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-group-json.h"
+#include "tb-mix-json.h"
 #include "tb-model-json.h"
 
 static const char *const study_keys[] = { "tenboard", "version", "title", "notes", "before", "after", NULL };
 static const char *const setup_keys[] = { "bowler", "delivery", "ball", "lane", "assumed", "left_out", NULL };
 static const char *const bowler_keys[] = { "id", "name", NULL };
-static const char *const lane_keys[] = { "pattern", NULL };
+static const char *const lane_keys[] = { "pattern", "mix", NULL };
 static const char *const side_names[TB_N_SIDES] = { "before", "after" };
 
 /* What is being read of one side. */
@@ -21,6 +22,7 @@ typedef struct Draft
   TbDocumentNames bowler;
   TbBallDocument *ball;
   TbPattern *pattern;
+  TbMix *mix; /* NULL for a common league */
 } Draft;
 
 static void
@@ -28,6 +30,7 @@ draft_clear (Draft *draft)
 {
   g_clear_pointer (&draft->ball, tb_ball_document_unref);
   g_clear_pointer (&draft->pattern, tb_pattern_unref);
+  g_clear_pointer (&draft->mix, tb_mix_unref);
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Draft, draft_clear)
 
@@ -101,11 +104,21 @@ read_pattern (TbReader *reader, JsonObject *object, Draft *draft)
 }
 
 static gboolean
+read_mix (TbReader *reader, JsonObject *object, gpointer data)
+{
+  Draft *draft = data;
+
+  draft->mix = tb_mix_read (reader, object);
+  return draft->mix != NULL;
+}
+
+static gboolean
 read_lane (TbReader *reader, JsonObject *object, gpointer data)
 {
   Draft *draft = data;
 
   return tb_group_read (reader, object, TB_GROUP_LANE, &draft->shot.lane, lane_keys)
+         && (!tb_reader_has (object, "mix") || tb_reader_part (reader, object, "mix", read_mix, draft))
          && read_pattern (reader, object, draft);
 }
 
@@ -157,14 +170,22 @@ read_setup (TbReader *reader, JsonObject *object, gpointer data)
          && check_whole (reader, draft);
 }
 
+/* The lane is played on last, once it is known by whom. */
 static TbSetup *
 draft_finish (const Draft *draft)
 {
-  g_autoptr (TbSetup) bare = tb_setup_new (&draft->shot, draft->pattern);
-  g_autoptr (TbSetup) bowled
-      = tb_setup_with_bowler (bare, &draft->shot.delivery, draft->bowler.id, draft->bowler.name);
+  TbShot fresh = draft->shot;
+  g_autoptr (TbSetup) bare = NULL;
+  g_autoptr (TbSetup) mixed = NULL;
+  g_autoptr (TbSetup) bowled = NULL;
+  g_autoptr (TbSetup) balled = NULL;
 
-  return tb_setup_with_ball (bowled, &draft->shot.ball, draft->ball->id, draft->ball->name);
+  fresh.lane.games_played = 0;
+  bare = tb_setup_new (&fresh, draft->pattern);
+  mixed = tb_setup_with_mix (bare, draft->mix);
+  bowled = tb_setup_with_bowler (mixed, &draft->shot.delivery, draft->bowler.id, draft->bowler.name);
+  balled = tb_setup_with_ball (bowled, &draft->shot.ball, draft->ball->id, draft->ball->name);
+  return tb_setup_with_shot (balled, &draft->shot);
 }
 
 static TbSetup *
@@ -236,6 +257,8 @@ write_setup (TbJsonWriter *writer, const char *key, const TbSetup *setup)
   write_ball (writer, setup);
   tb_json_begin_object (writer, "lane");
   tb_group_write (writer, TB_GROUP_LANE, &setup->shot.lane);
+  if (setup->mix)
+    tb_mix_write (writer, "mix", setup->mix);
   tb_json_begin_object (writer, "pattern");
   tb_pattern_write (writer, setup->pattern);
   tb_json_end_object (writer);

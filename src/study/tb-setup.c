@@ -6,15 +6,71 @@
 #include <math.h>
 #include <string.h>
 
-TbSetup *
-tb_setup_new (const TbShot *shot, TbPattern *pattern)
+TbWearKey
+tb_setup_wear_key (const TbSetup *setup)
+{
+  return (TbWearKey){ .pattern = tb_pattern_ref (setup->pattern),
+                      .lane = setup->shot.lane,
+                      .assumed = setup->shot.assumed,
+                      .mix = setup->mix ? tb_mix_ref (setup->mix) : tb_mix_new_league () };
+}
+
+static gboolean
+same_wear (const TbSetup *a, const TbSetup *b)
+{
+  TbWearKey key_a = tb_setup_wear_key (a), key_b = tb_setup_wear_key (b);
+  gboolean same = a->shot.lane.games_played == b->shot.lane.games_played && tb_wear_key_equal (&key_a, &key_b);
+
+  tb_wear_key_clear (&key_a);
+  tb_wear_key_clear (&key_b);
+  return same;
+}
+
+static TbWorn *
+wear_lane (const TbSetup *setup, const TbSetup *from)
+{
+  TbWearKey key;
+  TbWorn *worn;
+
+  if (!(setup->shot.lane.games_played > 0))
+    return NULL;
+  if (from && from->worn && same_wear (setup, from))
+    return tb_worn_ref (from->worn);
+  key = tb_setup_wear_key (setup);
+  worn = tb_worn_new (&key, setup->shot.lane.games_played, NULL);
+  tb_wear_key_clear (&key);
+  return worn;
+}
+
+/* Gives a setup the film that its lane has, once all that decides it is in place. `from` may have it already. */
+static void
+lay_film (TbSetup *setup, const TbSetup *from)
+{
+  TbWorn *worn = wear_lane (setup, from);
+
+  g_clear_pointer (&setup->worn, tb_worn_unref);
+  setup->worn = worn;
+  setup->shot.lane.oil = worn ? &worn->oil : &setup->pattern->oil;
+}
+
+/* Without a film. */
+static TbSetup *
+setup_alloc (const TbShot *shot, TbPattern *pattern)
 {
   TbSetup *setup = g_new0 (TbSetup, 1);
 
   g_atomic_ref_count_init (&setup->ref_count);
   setup->shot = *shot;
   setup->pattern = tb_pattern_ref (pattern);
-  setup->shot.lane.oil = &setup->pattern->oil;
+  return setup;
+}
+
+TbSetup *
+tb_setup_new (const TbShot *shot, TbPattern *pattern)
+{
+  TbSetup *setup = setup_alloc (shot, pattern);
+
+  lay_film (setup, NULL);
   return setup;
 }
 
@@ -22,13 +78,15 @@ tb_setup_new (const TbShot *shot, TbPattern *pattern)
 static TbSetup *
 setup_copy (const TbSetup *setup)
 {
-  TbSetup *copy = tb_setup_new (&setup->shot, setup->pattern);
+  TbSetup *copy = setup_alloc (&setup->shot, setup->pattern);
 
+  copy->mix = setup->mix ? tb_mix_ref (setup->mix) : NULL;
+  copy->worn = setup->worn ? tb_worn_ref (setup->worn) : NULL;
   copy->bowler_id = g_strdup (setup->bowler_id);
   copy->bowler_name = g_strdup (setup->bowler_name);
   copy->ball_id = g_strdup (setup->ball_id);
   copy->ball_name = g_strdup (setup->ball_name);
-  return copy;
+  return copy; /* its shot still points to the film that both hold */
 }
 
 static void
@@ -46,7 +104,7 @@ tb_setup_with_shot (const TbSetup *setup, const TbShot *shot)
   TbSetup *copy = setup_copy (setup);
 
   copy->shot = *shot;
-  copy->shot.lane.oil = &copy->pattern->oil;
+  lay_film (copy, setup);
   return copy;
 }
 
@@ -57,7 +115,10 @@ tb_setup_with_field (const TbSetup *setup, const TbField *field, double value, T
   TbStatus status = tb_field_set (field, tb_shot_group (&copy->shot, field->group), value);
 
   if (status == TB_OK)
-    return g_steal_pointer (&copy);
+    {
+      lay_film (copy, setup);
+      return g_steal_pointer (&copy);
+    }
   if (problem)
     *problem = (TbProblem){ .status = status, .field = field, .value = value };
   return NULL;
@@ -71,7 +132,18 @@ tb_setup_with_pattern (const TbSetup *setup, TbPattern *pattern)
   tb_pattern_ref (pattern);
   tb_pattern_unref (copy->pattern);
   copy->pattern = pattern;
-  copy->shot.lane.oil = &pattern->oil;
+  lay_film (copy, setup);
+  return copy;
+}
+
+TbSetup *
+tb_setup_with_mix (const TbSetup *setup, TbMix *mix)
+{
+  TbSetup *copy = setup_copy (setup);
+
+  g_clear_pointer (&copy->mix, tb_mix_unref);
+  copy->mix = mix ? tb_mix_ref (mix) : NULL;
+  lay_film (copy, setup);
   return copy;
 }
 
@@ -180,13 +252,21 @@ same_pattern (const TbPattern *a, const TbPattern *b)
              && memcmp (&a->oil, &b->oil, sizeof a->oil) == 0);
 }
 
+static gboolean
+same_mix (const TbSetup *a, const TbSetup *b)
+{
+  g_autoptr (TbMix) league = a->mix && b->mix ? NULL : tb_mix_new_league ();
+
+  return a->mix == b->mix || tb_mix_equal (a->mix ? a->mix : league, b->mix ? b->mix : league);
+}
+
 gboolean
 tb_setup_equal (const TbSetup *a, const TbSetup *b)
 {
   return a == b
          || (same_pattern (a->pattern, b->pattern) && g_strcmp0 (a->bowler_id, b->bowler_id) == 0
              && g_strcmp0 (a->bowler_name, b->bowler_name) == 0 && g_strcmp0 (a->ball_id, b->ball_id) == 0
-             && g_strcmp0 (a->ball_name, b->ball_name) == 0 && same_shot (&a->shot, &b->shot));
+             && g_strcmp0 (a->ball_name, b->ball_name) == 0 && same_mix (a, b) && same_shot (&a->shot, &b->shot));
 }
 
 TbSetup *
@@ -202,6 +282,8 @@ tb_setup_unref (TbSetup *setup)
   if (!g_atomic_ref_count_dec (&setup->ref_count))
     return;
   tb_pattern_unref (setup->pattern);
+  g_clear_pointer (&setup->mix, tb_mix_unref);
+  g_clear_pointer (&setup->worn, tb_worn_unref);
   g_free (setup->bowler_id);
   g_free (setup->bowler_name);
   g_free (setup->ball_id);
