@@ -17,7 +17,7 @@ typedef struct Kind
   const char *folder;
   const char *expected; /* for people */
   const char *found;
-  int version;
+  int version; /* of the schema that is written; older ones are read too */
 } Kind;
 
 static const Kind kinds[TB_N_DOCUMENT_KINDS] = {
@@ -31,12 +31,6 @@ const char *
 tb_document_kind_name (TbDocumentKind kind)
 {
   return kinds[kind].name;
-}
-
-int
-tb_document_version (TbDocumentKind kind)
-{
-  return kinds[kind].version;
 }
 
 char *

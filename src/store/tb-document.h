@@ -25,8 +25,6 @@ typedef enum TbDocumentKind
 
 /* "bowler", "ball", "pattern", "study": what stands behind "tenboard" in the file. */
 const char *tb_document_kind_name (TbDocumentKind kind);
-/* The schema version that is written; older ones are read too. */
-int tb_document_version (TbDocumentKind kind);
 /* Folder for the user's own documents of a kind: $XDG_DATA_HOME/tenboard/balls and so on. */
 char *tb_document_folder (TbDocumentKind kind);
 /* A name or note of a document for people: those of built-in documents are translated, any others left as they are.

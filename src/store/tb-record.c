@@ -36,12 +36,3 @@ tb_record_write (TbJsonWriter *writer, const TbRecordNumber *table, gconstpointe
     tb_json_number_si (writer, row->name, *(const double *) ((const char *) record + row->offset), row->to_si,
                        row->from_si);
 }
-
-gboolean
-tb_record_has (const TbRecordNumber *table, const char *name)
-{
-  for (const TbRecordNumber *row = table; row->name; row++)
-    if (g_str_equal (row->name, name))
-      return TRUE;
-  return FALSE;
-}

@@ -22,7 +22,5 @@ typedef struct TbRecordNumber
 /* Tables end with a NULL name. Every number must be there and in its range. */
 gboolean tb_record_read (TbReader *reader, JsonObject *object, const TbRecordNumber *table, gpointer record);
 void tb_record_write (TbJsonWriter *writer, const TbRecordNumber *table, gconstpointer record);
-/* Whether a table has a number of that name. */
-gboolean tb_record_has (const TbRecordNumber *table, const char *name);
 
 G_END_DECLS

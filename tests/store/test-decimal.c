@@ -17,9 +17,9 @@ test_short (void)
     double number;
     const char *text;
   } cases[] = {
-    { 0, "0" },          { -0.0, "0" },           { 17, "17" },      { 300, "300" },      { 123456, "123456" },
-    { 0.1, "0.1" },      { -2.5, "-2.5" },        { 1e-7, "1e-07" }, { 8.595, "8.595" },  { 1e300, "1e+300" },
-    { 2000000, "2000000" }, { 1.0 / 3, "0.3333333333333333" },
+    { 0, "0" },           { -0.0, "0" },       { 17, "17" },           { 300, "300" },
+    { 123456, "123456" }, { 0.1, "0.1" },      { -2.5, "-2.5" },       { 1e-7, "1e-07" },
+    { 8.595, "8.595" },   { 1e300, "1e+300" }, { 2000000, "2000000" }, { 1.0 / 3, "0.3333333333333333" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -78,9 +78,11 @@ test_fields_short (void)
       char buffer[TB_DECIMAL_SIZE], plain[TB_DECIMAL_SIZE];
 
       g_ascii_formatd (plain, sizeof plain, "%.3g", tenths / 10.0);
-      g_assert_true (tb_decimal_format_si (speed->to_si (tenths / 10.0), speed->to_si, speed->from_si, buffer));
+      g_assert_true (
+          tb_decimal_format_si (speed->to_si (tenths / 10.0), speed->to_si, speed->from_si, buffer));
       g_assert_cmpstr (buffer, ==, plain);
-      g_assert_true (tb_decimal_format_si (board->to_si (tenths / 10.0), board->to_si, board->from_si, buffer));
+      g_assert_true (
+          tb_decimal_format_si (board->to_si (tenths / 10.0), board->to_si, board->from_si, buffer));
       g_assert_cmpstr (buffer, ==, plain);
     }
 }

@@ -90,13 +90,14 @@ test_texts (void)
   g_assert_cmpuint (g_hash_table_size (used), ==, g_strv_length ((char **) tb_builtin_texts));
 }
 
-/* Lengths and volumes as published: 37 ft (tour reports 2003) to 43 ft (the same), 19 to 27.6 mL (USBC Open patterns
- * 2005 to 2016); the house film of the project's own description holds 24.0 mL. */
+/* Lengths and volumes as published: 37 ft (tour reports 2003) to 43 ft (the same), 19 to 27.6 mL (USBC Open
+ * patterns 2005 to 2016); the house film of the project's own description holds 24.0 mL. */
 static void
 test_patterns (void)
 {
   g_autoptr (TbLibrary) library = tb_library_new ();
-  const TbPattern *house = tb_library_entry_get_pattern (find (library, TB_DOCUMENT_PATTERN, "house-evening"));
+  const TbPattern *house
+      = tb_library_entry_get_pattern (find (library, TB_DOCUMENT_PATTERN, "house-evening"));
 
   for (guint i = 0; i < count (library, TB_DOCUMENT_PATTERN); i++)
     {
@@ -114,7 +115,8 @@ test_patterns (void)
   g_assert_cmpfloat_with_epsilon (tb_ml_from_cubic_metres (tb_oil_volume (&house->oil)), 24.0, 0.05);
 }
 
-/* Every built-in bowler gets their ball to the pins on every built-in pattern with a bit less oil than usual. */
+/* Every built-in bowler gets their ball to the pins on every built-in pattern with a bit less oil than usual.
+ */
 static void
 test_bowlers_reach_the_pins (void)
 {
@@ -166,8 +168,7 @@ test_user_over_builtin (void)
 {
   g_autoptr (TbLibrary) library = tb_library_new ();
   TbBallDocument *builtin = tb_library_entry_get_ball (find (library, TB_DOCUMENT_BALL, "spare-plastic"));
-  g_autoptr (TbBallDocument) mine
-      = tb_ball_document_new ("spare-plastic", "Mine", NULL, &builtin->ball);
+  g_autoptr (TbBallDocument) mine = tb_ball_document_new ("spare-plastic", "Mine", NULL, &builtin->ball);
   guint before = count (library, TB_DOCUMENT_BALL);
 
   g_assert_true (tb_library_save_ball (library, mine, NULL));
@@ -207,8 +208,8 @@ test_user_adds (void)
   g_assert_true (tb_library_save_bowler (library, bowler, NULL));
   g_assert_cmpint (changes, >=, 1);
   g_assert_cmpuint (g_list_model_get_n_items (list), ==, before + 1);
-  g_object_get (find (library, TB_DOCUMENT_BOWLER, "somebody"), "id", &id, "name", &name, "note", &note, "builtin",
-                &builtin, NULL);
+  g_object_get (find (library, TB_DOCUMENT_BOWLER, "somebody"), "id", &id, "name", &name, "note", &note,
+                "builtin", &builtin, NULL);
   g_assert_cmpstr (id, ==, "somebody");
   g_assert_cmpstr (name, ==, "Somebody");
   g_assert_cmpstr (note, ==, bowler->note);
@@ -219,7 +220,8 @@ static void
 test_user_pattern (void)
 {
   g_autoptr (TbLibrary) library = tb_library_new ();
-  const TbPattern *house = tb_library_entry_get_pattern (find (library, TB_DOCUMENT_PATTERN, "house-evening"));
+  const TbPattern *house
+      = tb_library_entry_get_pattern (find (library, TB_DOCUMENT_PATTERN, "house-evening"));
   g_autoptr (TbPattern) worn = tb_pattern_new_table ("worn", "Worn", &house->oil, NULL);
   const TbPattern *back;
 
@@ -256,8 +258,9 @@ test_file_of_another_name (void)
 
   put_user_file (TB_DOCUMENT_BALL, "another.json", text);
   tb_library_reload (library);
-  g_assert_true (g_str_has_suffix (tb_library_get_problems (library)[0],
-                                   "another.json: id: a file of this name holds the id of its name, not “pearl-mild”."));
+  g_assert_true (
+      g_str_has_suffix (tb_library_get_problems (library)[0],
+                        "another.json: id: a file of this name holds the id of its name, not “pearl-mild”."));
 }
 
 static void
@@ -289,7 +292,8 @@ test_start_study (void)
   second = tb_library_start_study ();
   g_assert_true (tb_study_equal (first, second));
   g_assert_true (tb_setup_equal (first->side[TB_SIDE_BEFORE], first->side[TB_SIDE_AFTER]));
-  g_assert_cmpfloat (first->side[TB_SIDE_BEFORE]->shot.delivery.speed, ==, tb_metres_per_second_from_mph (17));
+  g_assert_cmpfloat (first->side[TB_SIDE_BEFORE]->shot.delivery.speed, ==,
+                     tb_metres_per_second_from_mph (17));
   /* The pocket: boards 16.5 to 18.5 (assumed). Measured: 17.4. */
   g_assert_cmpfloat (board, >=, 16.5);
   g_assert_cmpfloat (board, <=, 18.5);
