@@ -242,24 +242,32 @@ draw_marks (const TbBallFigure *self, TbCanvas *canvas, gboolean hidden)
     }
 }
 
+/* Marks near the rim are cut off by it. */
+static void
+draw_marks_inside (const TbBallFigure *self, TbCanvas *canvas, gboolean hidden)
+{
+  cairo_save (canvas->cr);
+  tb_draw_circle (canvas->cr, self->centre, self->radius);
+  cairo_clip (canvas->cr);
+  if (!hidden)
+    draw_grip (self, canvas);
+  draw_marks (self, canvas, hidden);
+  cairo_restore (canvas->cr);
+}
+
 void
 tb_ball_figure_draw (const TbBallFigure *self, TbCanvas *canvas)
 {
   g_autoptr (GArray) rings = self->scene->show_rings ? tb_ball_rings_find (self) : NULL;
 
   draw_sphere (self, canvas);
-  cairo_save (canvas->cr);
-  tb_draw_circle (canvas->cr, self->centre, self->radius);
-  cairo_clip (canvas->cr);
-  draw_marks (self, canvas, TRUE);
+  draw_marks_inside (self, canvas, TRUE);
   if (rings != NULL)
     tb_ball_rings_draw (rings, canvas, TRUE);
   draw_grid (self, canvas);
-  draw_grip (self, canvas);
   if (rings != NULL)
     tb_ball_rings_draw (rings, canvas, FALSE);
-  draw_marks (self, canvas, FALSE);
-  cairo_restore (canvas->cr);
+  draw_marks_inside (self, canvas, FALSE);
 }
 
 /* A curved arrow about the axis: which way the ball turns. */

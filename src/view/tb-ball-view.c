@@ -10,7 +10,8 @@
 #define ROW 1.45
 #define TITLE_SIZE 1.1
 #define FLOOR_GAP 1.0   /* under the ball, for the lane */
-#define KEY_GAP 1.4
+#define KEY_GAP 1.4     /* between one of the key's words and the next mark, at most */
+#define KEY_SPACE 0.45  /* between a mark and its word */
 #define KEY_MARK 1.3    /* width of a mark in the key */
 /* Room that the ball is given, of its radius: for its arrow on either side, and above it. */
 #define ARROW_ROOM 1.36
@@ -224,17 +225,20 @@ draw_key_mark (TbCanvas *canvas, TbKeyMark mark, TbPoint at)
     }
 }
 
+/* Width of the marks and words shown, and how many, without what is between them. */
 static double
-key_width (TbCanvas *canvas, const gboolean shown[TB_N_KEYS])
+key_width (TbCanvas *canvas, const gboolean shown[TB_N_KEYS], int *count)
 {
-  double width = -KEY_GAP * canvas->em;
+  double width = 0;
 
+  *count = 0;
   for (int i = 0; i < TB_N_KEYS; i++)
     if (shown[i])
       {
         TbLabel label = { .text = key_text ((TbKeyMark) i) };
 
-        width += tb_canvas_measure (canvas, &label).width + (KEY_MARK + 0.45 + KEY_GAP) * canvas->em;
+        width += tb_canvas_measure (canvas, &label).width + (KEY_MARK + KEY_SPACE) * canvas->em;
+        (*count)++;
       }
   return width;
 }
@@ -242,7 +246,10 @@ key_width (TbCanvas *canvas, const gboolean shown[TB_N_KEYS])
 static void
 draw_key (TbCanvas *canvas, const gboolean shown[TB_N_KEYS], double y)
 {
-  double em = canvas->em, x = 0.5 * (canvas->width - key_width (canvas, shown));
+  int count;
+  double em = canvas->em, width = key_width (canvas, shown, &count);
+  double gap = CLAMP ((canvas->width - 2 * PAD * em - width) / MAX (count - 1, 1), 0.3 * em, KEY_GAP * em);
+  double x = 0.5 * (canvas->width - width - (count - 1) * gap);
 
   for (int i = 0; i < TB_N_KEYS; i++)
     if (shown[i])
@@ -251,11 +258,11 @@ draw_key (TbCanvas *canvas, const gboolean shown[TB_N_KEYS], double y)
         cairo_rectangle_t box;
 
         label.color = canvas->theme.quiet;
-        label.x = x + (KEY_MARK + 0.45) * em;
+        label.x = x + (KEY_MARK + KEY_SPACE) * em;
         box = tb_canvas_measure (canvas, &label);
         if (tb_canvas_try_label (canvas, &label))
           draw_key_mark (canvas, (TbKeyMark) i, (TbPoint){ x + 0.5 * KEY_MARK * em, y });
-        x = box.x + box.width + KEY_GAP * em;
+        x = box.x + box.width + gap;
       }
 }
 

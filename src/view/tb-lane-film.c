@@ -16,7 +16,7 @@ static const double legend_ticks[] = { 0, 1.0 / 12, 1.0 / 6, 1.0 / 3, 2.0 / 3, 1
 /* A vector file's image is sampled so much finer than the film's grid: viewers differ in how they smooth an image. */
 #define VECTOR_SAMPLES 4
 /* The perspective's image has a pixel for each of the picture's up to this many across. */
-#define PERSPECTIVE_PIXELS 1200
+#define PERSPECTIVE_PIXELS 700
 
 typedef struct TbRamp
 {

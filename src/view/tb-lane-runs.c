@@ -17,6 +17,8 @@
 /* The gutter's mark is a cross in a ring: both, of the ordinary mark's radius. */
 #define GUTTER_MARK 1.5
 #define GUTTER_CROSS 0.75
+/* In the perspective most of a run lies far away: its line and marks are drawn finer by so much. */
+#define FAR_AWAY 0.72
 /* A landing nearer to the foul line than this, m, gets no mark. */
 #define LANDING_FROM 0.15
 /* Distance of a label from what it speaks of, em. */
@@ -26,15 +28,21 @@
 void
 tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS], const TbCanvas *canvas, const TbLaneScene *scene)
 {
-  runs[0] = (TbLaneRun){ scene->before, scene->before_label, tb_run_style (&canvas->theme, TRUE) };
-  runs[1] = (TbLaneRun){ scene->after, scene->after_label, tb_run_style (&canvas->theme, FALSE) };
+  double fine = scene->projection == TB_LANE_FROM_APPROACH ? FAR_AWAY : 1;
+
+  runs[0] = (TbLaneRun){ scene->before, scene->before_label, tb_run_style (&canvas->theme, TRUE), canvas->em };
+  runs[1] = (TbLaneRun){ scene->after, scene->after_label, tb_run_style (&canvas->theme, FALSE), canvas->em };
   if (runs[0].label == NULL)
     runs[0].label = _("before");
   if (runs[1].label == NULL)
     runs[1].label = _("after");
   for (int i = 0; i < TB_LANE_RUNS; i++)
-    if (runs[i].path != NULL && runs[i].path->count == 0)
-      runs[i].path = NULL;
+    {
+      runs[i].style.width *= fine;
+      runs[i].em *= fine;
+      if (runs[i].path != NULL && runs[i].path->count == 0)
+        runs[i].path = NULL;
+    }
 }
 
 gboolean
@@ -84,7 +92,7 @@ draw_lines (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
   g_autoptr (TbPolyline) flight = tb_path_line (run->path, TRUE, TB_PIT_Y, point_of, layout);
 
   tb_polyline_trace (line, cr);
-  cairo_set_line_width (cr, run->style.width + CASING * layout->em);
+  cairo_set_line_width (cr, run->style.width + CASING * run->em);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   tb_draw_color (cr, tb_color_with_alpha (canvas->theme.wood, CASING_OPACITY));
@@ -119,7 +127,7 @@ run_direction (const TbLaneLayout *layout, const TbPath *path, double y)
 static void
 draw_tick (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run, double y)
 {
-  double half = TICK_MARK * layout->em;
+  double half = TICK_MARK * run->em;
   TbPoint at, along;
 
   if (!tb_lane_run_point_at (layout, run->path, y, &at))
@@ -146,7 +154,7 @@ fill_and_edge (TbCanvas *canvas, const TbRunStyle *style)
 static void
 draw_breakpoint (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
 {
-  double half = BREAK_MARK * layout->em;
+  double half = BREAK_MARK * run->em;
   TbPoint at;
 
   if (!tb_lane_run_point_at (layout, run->path, run->path->measures.breakpoint_y, &at))
@@ -167,7 +175,7 @@ draw_landing (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run
 
   if (!(y > LANDING_FROM) || !tb_lane_run_point_at (layout, run->path, y, &at))
     return;
-  tb_draw_circle (canvas->cr, at, LANDING_MARK * layout->em);
+  tb_draw_circle (canvas->cr, at, LANDING_MARK * run->em);
   fill_and_edge (canvas, &run->style);
 }
 
@@ -199,7 +207,7 @@ draw_end (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
   const TbPath *path = run->path;
   TbPoint at = tb_lane_run_point (layout, path, &path->samples[path->count - 1]);
 
-  tb_lane_run_end_mark (canvas, run, at, END_MARK * layout->em);
+  tb_lane_run_end_mark (canvas, run, at, END_MARK * run->em);
 }
 
 void
@@ -309,7 +317,7 @@ label_reading (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *
       || fabs (sample.position.y - scene->cursor_y) > TB_METRES_PER_INCH)
     return;
   at = tb_lane_run_point (layout, run->path, &sample);
-  tb_draw_run_mark (canvas->cr, &canvas->theme, &run->style, &at, 0.7 * END_MARK * layout->em);
+  tb_draw_run_mark (canvas->cr, &canvas->theme, &run->style, &at, 0.7 * END_MARK * run->em);
   text = g_strdup_printf ("%s %.1f",
                           run->label,
                           tb_scene_board (scene, tb_lane_x (run->path->mirrored, sample.position.x)));

@@ -14,6 +14,7 @@ typedef struct TbLaneRun
   const TbPath *path; /* NULL: there is no such run */
   const char *label;
   TbRunStyle style;
+  double em;          /* px that the sizes of its marks are told in */
 } TbLaneRun;
 
 /* Before is drawn first, after on top of it. */

@@ -255,6 +255,9 @@ draw_arc (const TbLoft *self, const TbLoftRun *run)
   g_autoptr (TbPolyline) flight = centre_line (self, run->path, TRUE);
   g_autoptr (TbPolyline) rest = centre_line (self, run->path, FALSE);
 
+  cairo_save (cr);
+  tb_draw_rectangle (cr, &self->plot);
+  cairo_clip (cr);
   tb_draw_set_run (cr, &run->style);
   cairo_set_line_width (cr, MAX (1, 0.4 * run->style.width));
   tb_draw_color (cr, tb_color_with_alpha (run->style.color, 0.5));
@@ -264,7 +267,7 @@ draw_arc (const TbLoft *self, const TbLoftRun *run)
   tb_draw_color (cr, run->style.color);
   tb_polyline_trace (flight, cr);
   cairo_stroke (cr);
-  cairo_set_dash (cr, NULL, 0, 0);
+  cairo_restore (cr);
 }
 
 /* Where the ball first touches: its outline, and a mark on the lane. */
