@@ -29,7 +29,7 @@
 #define BALL_FILM_QUEUE 512
 
 /* Places a step looks at. */
-#define BALL_FILM_LOOKS 6
+#define BALL_FILM_LOOKS 8
 
 /* Where a contact falls in the map: rows and columns, and their weights. */
 typedef struct MapPlace

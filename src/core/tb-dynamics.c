@@ -186,7 +186,7 @@ slide_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
   TbVec3 drag = drag_force (self, r->velocity), drag_moment = tb_vec3_cross (drag, offset);
   double normal = self->balanced
                       ? -self->mass * self->gravity.z
-                      : uneven_normal (self, axes, p->momentum, r, offset, per_newton, drag_moment);
+                      : fmax (uneven_normal (self, axes, p->momentum, r, offset, per_newton, drag_moment), 0);
   r->force = tb_vec3_scale (force, normal);
   r->acceleration = tb_vec3_add_scaled (self->gravity, 1 / self->mass, tb_vec3_add (r->force, drag));
   r->momentum = tb_vec3_add_scaled (drag_moment, normal, per_newton);

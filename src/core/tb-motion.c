@@ -17,6 +17,10 @@
  * many seconds. */
 #define SLIP_TURN 1.5
 #define SLIP_BIRTH 1e-4
+/* First step of a ball that lifts off, as a share of a full one; and how often one may lift off before the lane is taken to
+ * hold it. */
+#define LIFT_SHARE 0.125
+#define MOST_LIFTS 32
 /* After so many returns from rolling to sliding the ball is held to rolling. */
 #define MOST_SLIDES 32
 /* The static limit may be passed by this share before a roll breaks: rounding is not slipping. */
@@ -176,7 +180,7 @@ can_happen (const Run *run, Event event)
     case EVENT_SLIP_OVER:
       return dynamics->signed_slip;
     case EVENT_LIFT:
-      return !dynamics->balanced;
+      return !dynamics->balanced && run->lifts < MOST_LIFTS;
     case EVENT_BREAK:
       return run->slides < MOST_SLIDES && run->point.time >= run->held_until;
     default:
@@ -315,13 +319,15 @@ slip_outlook (const Run *run)
 static double
 choose_step (const Run *run)
 {
-  double h = run->step;
+  double h = fmin (run->step, fmax (run->time_limit - run->point.time, LEAST_STEP));
   if (run->phase == TB_PHASE_FLIGHT)
     {
       /* A fall without drag lands here; aim for it, and the landing is found in a try or two. */
       double height = fmax (run->point.position.z - run->dynamics.radius, 0), g = -run->dynamics.gravity.z;
       double rise = run->rates.velocity.z, fall = sqrt (rise * rise + 2 * g * height);
-      return fmin (h, fmax ((rise + fall) / g * (1 + AIM_BEYOND), LEAST_STEP));
+      double aim = (rise + fall) / g * (1 + AIM_BEYOND);
+      /* A ball that its own imbalance has thrown off the lane begins with neither height nor rise. */
+      return fmin (h, run->dynamics.balanced ? fmax (aim, LEAST_STEP) : fmax (aim, LIFT_SHARE * run->step));
     }
   double to_pins = (run->motion->end_y - run->point.position.y) / run->rates.velocity.y * (1 + AIM_BEYOND);
   if (to_pins > 0 && to_pins < h)
@@ -415,6 +421,7 @@ handle (Run *run, Event event)
       return true;
     case EVENT_LIFT:
       recorder_end (&run->recorder);
+      run->lifts++;
       if (run->phase == TB_PHASE_ROLL)
         dynamics_end_roll (&run->dynamics, &run->point);
       begin_phase (run, TB_PHASE_FLIGHT);
@@ -487,7 +494,7 @@ init_run (TbWorkspace *workspace, const TbMotion *motion, TbPath *path, TbOil *c
   Run *run = &workspace->run;
   const TbState *state = &motion->state;
   run->motion = motion;
-  run->slides = 0;
+  run->slides = run->lifts = 0;
   run->broken_at = run->held_until = -INFINITY;
   run->over = run->off_lane = false;
   run->step = motion->options.step > 0 ? motion->options.step : TB_SHOT_STEP;

@@ -144,7 +144,8 @@ recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *
   make_sample (self, phase, point, rates, &self->last);
   if (release)
     see_release (self, &self->last);
-  if (phase != TB_PHASE_FLIGHT && isnan (path->measures.landing_y))
+  /* Whatever follows the release begins with a touch. */
+  if ((phase != TB_PHASE_FLIGHT || !release) && isnan (path->measures.landing_y))
     path->measures.landing_y = point->position.y;
   if (phase != TB_PHASE_FLIGHT)
     touch_oil (self, wet (self, &self->last), point->position);

@@ -21,6 +21,7 @@ typedef struct Run
   double step;       /* s */
   double time_limit; /* s */
   int slides;        /* returns from rolling */
+  int lifts;         /* off the lane, by its own imbalance */
   double broken_at;  /* s, the last of them */
   double held_until; /* s, the roll does not break before */
   bool over, off_lane;
