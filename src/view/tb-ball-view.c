@@ -45,16 +45,21 @@ callouts_width (TbCanvas *canvas)
   return MAX (tb_canvas_measure (canvas, &axis).width, tb_canvas_measure (canvas, &pap).width);
 }
 
-/* As large as the height lets it, with room for the arrow on either side and for a label in every corner. */
-static void
+/* As large as the height lets it, with room for the arrow on either side and for a label in every corner. Returns
+ * where what is written below it begins: what height is left over goes above and below the whole. */
+static double
 lay_ball (TbBallFigure *figure, TbCanvas *canvas, double top, double bottom)
 {
   double em = canvas->em, half = 0.5 * canvas->width - PAD * em;
   double height = bottom - top - FLOOR_GAP * em;
   double corner = (half - callouts_width (canvas) - CORNER_GAP * em) / CORNER_ACROSS;
 
+  double spare;
+
   figure->radius = MIN (0.5 * height / (1 + 0.5 * ABOVE), MIN (half / ARROW_ROOM, corner));
-  figure->centre = (TbPoint){ 0.5 * canvas->width, top + 0.5 * height + 0.25 * ABOVE * figure->radius };
+  spare = 0.5 * (height - (2 + ABOVE) * figure->radius);
+  figure->centre = (TbPoint){ 0.5 * canvas->width, top + spare + (1 + ABOVE) * figure->radius };
+  return bottom - spare;
 }
 
 static void
@@ -350,11 +355,10 @@ tb_ball_view_draw (cairo_t *cr, double width, double height, const TbBallScene *
 
       caption = caption_text (&figure);
       spin = spin_text (&figure);
-      bottom = height - (PAD + 3 * ROW) * canvas.em;
+      bottom = lay_ball (&figure, &canvas, top, height - (PAD + 3 * ROW) * canvas.em);
       write_line (&canvas, caption, bottom + 0.5 * ROW * canvas.em, canvas.theme.text);
       write_line (&canvas, spin, bottom + 1.5 * ROW * canvas.em, canvas.theme.quiet);
       draw_key (&canvas, shown, bottom + 2.5 * ROW * canvas.em);
-      lay_ball (&figure, &canvas, top, bottom);
       draw_figure (&figure, &canvas);
     }
   cairo_restore (cr);

@@ -19,6 +19,7 @@ typedef struct TbEnd
   gboolean bold;
   TbPoint anchor;   /* what the label speaks of, px */
   gboolean pocket;
+  gboolean alone;   /* no line leads from the label to the anchor */
   double half;      /* px, half the pocket's width */
 } TbEnd;
 
@@ -64,6 +65,8 @@ run_end (const TbLaneLayout *layout, const TbLaneScene *scene, const TbLaneRun *
   const TbSample *last = &path->samples[path->count - 1];
   TbEnd end = { .color = run->style.color, .bold = TRUE, .anchor = tb_lane_run_point (layout, path, last) };
 
+  /* In the perspective the line would cross the scale of feet. */
+  end.alone = tb_lane_run_in_gutter (path) && layout->projection == TB_LANE_FROM_APPROACH;
   if (tb_lane_run_in_gutter (path))
     /* Translators: the first is "before" or "after", then a distance from the foul line. */
     end.text = g_strdup_printf (_("%s: gutter at %.0f ft"), run->label, tb_ft_from_metres (last->position.y));
@@ -240,7 +243,7 @@ place_ends (TbCanvas *canvas, const TbLaneLayout *layout, const TbEnd *ends, int
       TbLabel label = end_label (layout, &ends[i], centre[i]);
       cairo_rectangle_t box = tb_canvas_measure (canvas, &label);
 
-      if (tb_canvas_try_label (canvas, &label))
+      if (tb_canvas_try_label (canvas, &label) && !ends[i].alone)
         draw_leader (canvas, layout, &ends[i], &box);
     }
   return TRUE;

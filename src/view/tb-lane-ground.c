@@ -39,7 +39,7 @@ typedef struct TbMarkSizes
 static TbMarkSizes
 mark_sizes (const TbLaneLayout *layout)
 {
-  double em = layout->em;
+  double em = layout->mark_em;
 
   if (layout->projection == TB_LANE_FROM_APPROACH)
     return (TbMarkSizes){ TRUE_ARROW_LENGTH, TRUE_ARROW_HALF, TRUE_DOT_RADIUS, TRUE_DOT_RADIUS, TRUE_FOUL_LINE };
@@ -47,7 +47,7 @@ mark_sizes (const TbLaneLayout *layout)
                         tb_lane_layout_across_from_px (layout, ARROW_HALF * em),
                         tb_lane_layout_across_from_px (layout, DOT_RADIUS * em),
                         tb_lane_layout_along_from_px (layout, DOT_RADIUS * em),
-                        tb_lane_layout_along_from_px (layout, ceil (FOUL_LINE * em)) };
+                        tb_lane_layout_along_from_px (layout, ceil (FOUL_LINE * layout->em)) };
 }
 
 static void
@@ -265,16 +265,30 @@ board_label (TbCanvas *canvas, const TbLaneLayout *layout, double x)
   return label;
 }
 
-/* Where the numbers have no room the odd ones are left out. */
+/* Whether numbers so many boards apart leave room between them. */
+static gboolean
+numbers_fit (TbCanvas *canvas, const TbLaneLayout *layout, int apart)
+{
+  TbLabel a = board_label (canvas, layout, 0), b = board_label (canvas, layout, apart * TB_BOARD_WIDTH);
+  cairo_rectangle_t box;
+
+  a.text = "35";
+  box = tb_canvas_measure (canvas, &a);
+  if (layout->projection == TB_LANE_PLAN_SIDEWAYS)
+    return fabs (b.y - a.y) > box.height;
+  return fabs (b.x - a.x) > box.width + 2 * a.clearance;
+}
+
+/* Where every fifth board has no room for its number, every tenth has one. */
 static void
 number_boards (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
 {
-  static const int order[] = { 20, 10, 30, 5, 15, 25, 35 };
+  int apart = numbers_fit (canvas, layout, NUMBERED_BOARDS) ? NUMBERED_BOARDS : 2 * NUMBERED_BOARDS;
 
-  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+  for (int n = apart; n < TB_LANE_BOARDS; n += apart)
     {
-      double x = tb_lane_x (scene->mirrored, tb_x_from_board (order[i]));
-      g_autofree char *text = g_strdup_printf ("%d", order[i]);
+      double x = tb_lane_x (scene->mirrored, tb_x_from_board (n));
+      g_autofree char *text = g_strdup_printf ("%d", n);
       TbLabel label = board_label (canvas, layout, x);
 
       label.text = text;
@@ -317,6 +331,7 @@ tb_lane_set_foot_place (TbLabel *label, const TbLaneLayout *layout, TbPoint at)
       label->y = at.y - 0.6 * layout->em;
       label->across = TB_ALIGN_MIDDLE;
       label->down = TB_ALIGN_END;
+      label->clearance = 0.2 * layout->em;
     }
   else
     {

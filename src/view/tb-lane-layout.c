@@ -23,7 +23,10 @@
 /* Shares of the picture that the lane keeps, or something else is left out. */
 #define KEPT_WIDTH 0.5
 #define KEPT_HEIGHT 0.55
-/* What note stands for until the lane's size is known. */
+/* The lane is at least so many em wide, or marks on it are drawn smaller than in em, but not by more than this. */
+#define MARKS_ACROSS 28.0
+#define SMALLEST_MARKS 0.55
+/* The stretch that room is kept for until the lane's size is known. */
 #define TYPICAL_STRETCH 10.0
 
 static double
@@ -166,6 +169,9 @@ centre_block (TbLaneLayout *self, double dx, double dy)
 static void
 size_parts (TbLaneLayout *self)
 {
+  double across = self->projection == TB_LANE_PLAN_SIDEWAYS ? self->lane.height : self->lane.width;
+
+  self->mark_em = MIN (self->em, MAX (across / MARKS_ACROSS, SMALLEST_MARKS * self->em));
   if (self->projection == TB_LANE_FROM_APPROACH)
     {
       self->gutter_width = TB_GUTTER_WIDTH;

@@ -35,6 +35,7 @@ typedef struct TbLaneLayout
 {
   TbLaneProjection projection;
   double em;
+  double mark_em;            /* px that marks on the lane are told in: em, or less on a small lane */
   /* Foul line to pit, between the gutters; the box around it in the perspective. */
   cairo_rectangle_t lane;
   /* Sizes as they are drawn, m of the lane frame: true ones in the perspective, as many as it takes to make something

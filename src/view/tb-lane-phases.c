@@ -176,7 +176,7 @@ name_spans (TbCanvas *canvas, const TbLaneLayout *layout, TbLaneArea strip, cons
       place[count] = sideways ? labels[count].x : labels[count].y;
       size[count++] = sideways ? box.width : box.height;
     }
-  if (!tb_spread (place, size, count, ends, 0.1 * canvas->em))
+  if (!tb_spread (place, size, count, ends, (sideways ? 0.8 : 0.1) * canvas->em))
     return;
   for (int i = 0; i < count; i++)
     {

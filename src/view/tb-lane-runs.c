@@ -26,12 +26,15 @@
 #define BESIDE_FLAT 0.9
 
 void
-tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS], const TbCanvas *canvas, const TbLaneScene *scene)
+tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS],
+                   const TbCanvas *canvas,
+                   const TbLaneLayout *layout,
+                   const TbLaneScene *scene)
 {
   double fine = scene->projection == TB_LANE_FROM_APPROACH ? FAR_AWAY : 1;
 
-  runs[0] = (TbLaneRun){ scene->before, scene->before_label, tb_run_style (&canvas->theme, TRUE), canvas->em };
-  runs[1] = (TbLaneRun){ scene->after, scene->after_label, tb_run_style (&canvas->theme, FALSE), canvas->em };
+  runs[0] = (TbLaneRun){ scene->before, scene->before_label, tb_run_style (&canvas->theme, TRUE), layout->mark_em };
+  runs[1] = (TbLaneRun){ scene->after, scene->after_label, tb_run_style (&canvas->theme, FALSE), layout->mark_em };
   if (runs[0].label == NULL)
     runs[0].label = _("before");
   if (runs[1].label == NULL)
@@ -237,6 +240,17 @@ typedef struct TbBeside
   double side;
 } TbBeside;
 
+/* A thin line from a label that could not stay beside what it speaks of. */
+static void
+draw_label_leader (TbCanvas *canvas, const cairo_rectangle_t *box, TbColor color, TbPoint at)
+{
+  TbPoint from = { CLAMP (at.x, box->x, box->x + box->width), CLAMP (at.y, box->y, box->y + box->height) };
+
+  tb_draw_color (canvas->cr, color);
+  cairo_set_line_width (canvas->cr, MAX (1, 0.09 * canvas->em));
+  tb_draw_line (canvas->cr, from, at);
+}
+
 /* Places a label on the lane beside a point: right beside it on either side, then further on along the lane. TRUE if
  * it has found a place. */
 static gboolean
@@ -257,9 +271,11 @@ label_beside (TbCanvas *canvas, const TbLaneLayout *layout, TbLabel label, const
       label.x = beside->at.x + (sideways ? 2 * slide : side * BESIDE * canvas->em);
       label.y = beside->at.y + (sideways ? side * BESIDE_FLAT * canvas->em : slide);
       box = tb_canvas_measure (canvas, &label);
-      if (tb_rectangle_contains (&layout->lane, &box)
-          && tb_canvas_try_clear_label (canvas, &label))
-        return TRUE;
+      if (!tb_rectangle_contains (&layout->lane, &box) || !tb_canvas_try_clear_label (canvas, &label))
+        continue;
+      if (slide != 0)
+        draw_label_leader (canvas, &box, label.color, beside->at);
+      return TRUE;
     }
   return FALSE;
 }

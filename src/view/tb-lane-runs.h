@@ -19,7 +19,10 @@ typedef struct TbLaneRun
 
 /* Before is drawn first, after on top of it. */
 #define TB_LANE_RUNS 2
-void tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS], const TbCanvas *canvas, const TbLaneScene *scene);
+void tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS],
+                        const TbCanvas *canvas,
+                        const TbLaneLayout *layout,
+                        const TbLaneScene *scene);
 
 gboolean tb_lane_run_in_gutter (const TbPath *path);
 /* The lowest point of the ball at a sample, in the picture; in the plans held to the lane and its gutters. */

@@ -44,7 +44,7 @@ tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *
   cairo_save (cr);
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_lane_layout_init (&layout, &canvas, scene);
-  tb_lane_runs_init (runs, &canvas, scene);
+  tb_lane_runs_init (runs, &canvas, &layout, scene);
   tb_canvas_fill_background (&canvas);
   tb_lane_ground_draw (&canvas, &layout, scene);
   tb_lane_reading_draw (&canvas, &layout, scene);
@@ -106,7 +106,7 @@ find_outline (const TbLaneLayout *layout, const TbPath *path, double time, TbBal
                                     path->body.radius);
   else
     *outline = (TbBallOutline){ .centre = tb_lane_run_point (layout, path, &sample),
-                                .radius = BALL_RADIUS * layout->em,
+                                .radius = BALL_RADIUS * layout->mark_em,
                                 .elongation = 1 };
   return TRUE;
 }

@@ -91,10 +91,11 @@ expect_error (const char *path, int width, GQuark domain, int code)
 {
   TbPageScene scene = scenes_page (&scenes);
   g_autoptr (GError) error = NULL;
+  g_autofree char *name = g_path_get_basename (path);
 
   g_assert_false (tb_export_picture (path, width, 480, draw_page, &scene, &error));
   g_assert_error (error, domain, code);
-  g_assert_nonnull (strstr (error->message, g_path_get_basename (path)));
+  g_assert_nonnull (strstr (error->message, name));
 }
 
 static void

@@ -243,9 +243,9 @@ static void
 draw_ball (cairo_t *cr, const Picture *picture)
 {
   /* Through a whole turn, so that every label has been in every corner. */
-  for (int i = 0; i < 12; i++)
+  for (int i = 0; i < 6; i++)
     {
-      TbBallScene scene = scenes_ball (&scenes, i % 2 == 0 ? TB_BALL_FROM_BEHIND : TB_BALL_FROM_SIDE, 0.6 + 0.02 * i);
+      TbBallScene scene = scenes_ball (&scenes, i % 2 == 0 ? TB_BALL_FROM_BEHIND : TB_BALL_FROM_SIDE, 0.6 + 0.04 * i);
       g_autoptr (GArray) labels = new_record ();
       static const char *const said[] = { "spin axis", "PAP", "from ", "pin", "grip", "track", NULL };
       cairo_t *own = new_context (picture, labels);
