@@ -279,12 +279,14 @@ numbers_fit (TbCanvas *canvas, const TbLaneLayout *layout, int apart)
   return fabs (b.x - a.x) > box.width + 2 * a.clearance;
 }
 
-/* Where every fifth board has no room for its number, every tenth has one. */
+/* Where every fifth board has no room for its number, every tenth has one, or only the middle one. */
 static void
 number_boards (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
 {
-  int apart = numbers_fit (canvas, layout, NUMBERED_BOARDS) ? NUMBERED_BOARDS : 2 * NUMBERED_BOARDS;
+  int apart = NUMBERED_BOARDS;
 
+  while (apart < (int) TB_MIDDLE_BOARD && !numbers_fit (canvas, layout, apart))
+    apart *= 2;
   for (int n = apart; n < TB_LANE_BOARDS; n += apart)
     {
       double x = tb_lane_x (scene->mirrored, tb_x_from_board (n));
