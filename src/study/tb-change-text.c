@@ -157,8 +157,21 @@ static char *
 pattern_phrase (const TbSetup *before, const TbSetup *after)
 {
   if (g_strcmp0 (before->pattern->name, after->pattern->name) == 0)
-    return g_strdup (_("The other state of the lane"));
+    return g_strdup (_("The other pattern"));
   return tb_fill_with (_("The pattern “%1$s” instead of “%2$s”"), after->pattern->name, before->pattern->name, NULL);
+}
+
+static char *
+wear_phrase (const TbSetup *before, const TbSetup *after)
+{
+  double more = after->shot.lane.games_played - before->shot.lane.games_played;
+  g_autofree char *games = tb_number_text (fabs (more), floor (more) == more ? 0 : 1);
+
+  if (more == 0)
+    return g_strdup (_("Other bowlers on the lane before"));
+  return tb_fill_with (more > 0 ? ngettext ("%1$s game more on the lane", "%1$s games more on the lane", (gulong) more)
+                                : ngettext ("%1$s game less on the lane", "%1$s games less on the lane", (gulong) -more),
+                       games, NULL);
 }
 
 static char *
@@ -182,6 +195,8 @@ tb_change_phrase (const TbChange *change, const TbSetup *before, const TbSetup *
       return g_strdup (_("The other holes"));
     case TB_CHANGE_PATTERN:
       return pattern_phrase (before, after);
+    case TB_CHANGE_WEAR:
+      return wear_phrase (before, after);
     case TB_CHANGE_ASSUMED:
       return g_strdup (_("The other assumed constants"));
     case TB_CHANGE_OPTIONS:

@@ -69,9 +69,16 @@ options_differ (const TbOptions *a, const TbOptions *b)
 }
 
 static gboolean
-films_differ (const TbPattern *a, const TbPattern *b)
+films_differ (const TbOil *a, const TbOil *b)
 {
-  return a != b && memcmp (&a->oil, &b->oil, sizeof a->oil) != 0;
+  return a != b && memcmp (a, b, sizeof *a) != 0;
+}
+
+/* What was played on a lane shows in its film, and is taken over with it. */
+static gboolean
+comes_with_film (const TbField *field)
+{
+  return field->group == TB_GROUP_LANE && field->offset == offsetof (TbLane, games_played);
 }
 
 typedef struct Finder
@@ -94,7 +101,7 @@ find_fields (Finder *finder, const TbShot *before, const TbShot *after)
 
   for (const TbField *field = tb_field_table; field->name; field++)
     {
-      if (field->alias_of || (other_cover && comes_with_cover (field) && field != cover_field ()))
+      if (field->alias_of || comes_with_film (field) || (other_cover && comes_with_cover (field) && field != cover_field ()))
         continue;
       if (field_differs (field, before, after))
         note_change (finder, field == cover_field () ? TB_CHANGE_COVER : TB_CHANGE_FIELD, field);
@@ -110,8 +117,8 @@ tb_changes_find (const TbSetup *before, const TbSetup *after, TbChange changes[T
   find_fields (&finder, a, b);
   if (holes_differ (&a->ball, &b->ball))
     note_change (&finder, TB_CHANGE_HOLES, NULL);
-  if (films_differ (before->pattern, after->pattern))
-    note_change (&finder, TB_CHANGE_PATTERN, NULL);
+  if (films_differ (a->lane.oil, b->lane.oil))
+    note_change (&finder, films_differ (&before->pattern->oil, &after->pattern->oil) ? TB_CHANGE_PATTERN : TB_CHANGE_WEAR, NULL);
   if (memcmp (&a->assumed, &b->assumed, sizeof a->assumed) != 0)
     note_change (&finder, TB_CHANGE_ASSUMED, NULL);
   if (options_differ (&a->options, &b->options))
@@ -190,7 +197,9 @@ tb_change_apply (const TbChange *change, const TbSetup *from, TbShot *shot)
       take_holes (&from->shot, shot);
       break;
     case TB_CHANGE_PATTERN:
-      shot->lane.oil = &from->pattern->oil;
+    case TB_CHANGE_WEAR:
+      shot->lane.oil = from->shot.lane.oil;
+      shot->lane.games_played = from->shot.lane.games_played;
       break;
     case TB_CHANGE_ASSUMED:
       shot->assumed = from->shot.assumed;
@@ -211,7 +220,7 @@ const char *
 tb_change_name (const TbChange *change)
 {
   static const char *const names[]
-      = { "", "", "holes", "pattern", "assumed", "options", "ball", "everything" };
+      = { "", "", "holes", "pattern", "games_played", "assumed", "options", "ball", "everything" };
 
   return change->field ? change->field->name : names[change->kind];
 }

@@ -12,7 +12,8 @@ typedef enum TbChangeKind
   TB_CHANGE_FIELD,     /* one field, but for those that follow from another kind of cover */
   TB_CHANGE_COVER,     /* another kind of cover, with the friction that comes with it */
   TB_CHANGE_HOLES,
-  TB_CHANGE_PATTERN,
+  TB_CHANGE_PATTERN,   /* another pattern, as worn as it is */
+  TB_CHANGE_WEAR,      /* the same pattern, after other games on it */
   TB_CHANGE_ASSUMED,   /* assumed constants */
   TB_CHANGE_OPTIONS,   /* parts of the model on or off */
   TB_CHANGE_BALL,      /* all of the ball: its parts cannot be mixed with the other ball's */
@@ -35,7 +36,7 @@ guint tb_changes_merge_ball (TbChange changes[TB_MAX_CHANGES], guint count);
 guint tb_changes_merge_all (TbChange changes[TB_MAX_CHANGES], guint count);
 /* Takes one change over from another setup. */
 void tb_change_apply (const TbChange *change, const TbSetup *from, TbShot *shot);
-/* In JSON: the field's name, or "holes", "pattern", "assumed", "options", "ball", "everything". */
+/* In JSON: the field's name, or "holes", "pattern", "games_played", "assumed", "options", "ball", "everything". */
 const char *tb_change_name (const TbChange *change);
 TbGroup tb_change_group (const TbChange *change);
 /* What has changed, as the beginning of a sentence: "2 mph more". Translated; free it. */

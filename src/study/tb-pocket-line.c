@@ -18,10 +18,13 @@
 #define BREAKPOINT_TRIES 8
 /* Room is looked for in steps, boards, and then halved into. */
 #define ROOM_STEP 0.25
-#define ROOM_HALVINGS 7
+#define ROOM_HALVINGS 5
 /* How far a re-aim looks around the present target before it tries everything, boards. */
 #define REAIM_REACH 4.0
-#define REAIM_STEP 0.5
+/* Its first step: this share of the boards by which the pocket is missed, between two limits, boards. */
+#define REAIM_FIRST 0.7
+#define REAIM_LEAST 0.02
+#define REAIM_MOST 0.8
 
 const char *
 tb_pocket_hold_name (TbPocketHold hold)
@@ -114,7 +117,7 @@ launch_value (double number, gpointer data)
     default:
       return meet_breakpoint (self, number) ? tb_board_from_x (self->measures.x_at_pins)
                                                   - tb_pocket_middle (&self->shot.assumed)
-                                            : (double) NAN;
+                                            : NAN;
     }
 }
 
@@ -346,32 +349,46 @@ tb_pocket_lines_best (const TbPocketLines *lines)
   return best;
 }
 
-/* Steps out from the present target, to either side in turn, until the pocket's middle is crossed. */
+/* Steps away from the present target, further each time, until the pocket's middle is crossed. */
+static gboolean
+reaim_towards (Launches *launches, double aim, double here, double step, double *root)
+{
+  const TbCurve curve = launches_curve (launches);
+  double near = aim, at_near = here;
+
+  while (fabs (near - aim) < REAIM_REACH)
+    {
+      double far = CLAMP (near + step, launches->low, launches->high), at_far;
+
+      if (far == near || isnan (at_far = launch_value (far, launches)))
+        return FALSE;
+      if (at_near * at_far <= 0)
+        return tb_solve_root (&curve,
+                              far > near ? &(TbBracket){ near, far, at_near, at_far } : &(TbBracket){ far, near, at_far, at_near },
+                              0.5 * TB_POCKET_TOLERANCE, root);
+      near = far;
+      at_near = at_far;
+      step *= 2;
+    }
+  return FALSE;
+}
+
+/* First to the side on which a straight ball would be nearer to the pocket, then to the other. */
 static gboolean
 reaim_nearby (Launches *launches, double *root)
 {
-  const TbCurve curve = launches_curve (launches);
   double aim = tb_board_from_x (launches->shot.delivery.aim), here = launch_value (aim, launches);
-  double last[2] = { here, here };
+  double step = CLAMP (fabs (here) * REAIM_FIRST, REAIM_LEAST, REAIM_MOST);
 
   if (fabs (here) <= 0.5 * TB_POCKET_TOLERANCE)
     {
       *root = aim;
       return TRUE;
     }
-  for (double reach = REAIM_STEP; reach <= REAIM_REACH; reach += REAIM_STEP)
-    for (int side = 0; side < 2; side++)
-      {
-        double sign = side ? 1 : -1, near = aim + sign * (reach - REAIM_STEP), far = aim + sign * reach;
-        double value = far < launches->low || far > launches->high ? (double) NAN : launch_value (far, launches);
-        TbBracket bracket = side ? (TbBracket){ near, far, last[side], value } : (TbBracket){ far, near, value, last[side] };
-
-        last[side] = value;
-        if (value * bracket.at_low * bracket.at_high == 0 || bracket.at_low * bracket.at_high < 0)
-          if (tb_solve_root (&curve, &bracket, 0.5 * TB_POCKET_TOLERANCE, root))
-            return TRUE;
-      }
-  return FALSE;
+  if (isnan (here))
+    return FALSE;
+  return reaim_towards (launches, aim, here, here > 0 ? -step : step, root)
+         || reaim_towards (launches, aim, here, here > 0 ? step : -step, root);
 }
 
 /* The answer of the whole scan that is nearest to a target, as seen from the bowler. */

@@ -1,0 +1,395 @@
+/* Next: options that do what they say when they are thrown again.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
+
+#include "study-support.h"
+#include "tb-next.h"
+
+static TbNext *
+ask (const char *changes, const char *wish_text)
+{
+  g_autoptr (TbSetup) setup = setup_with (changes);
+  g_autofree char *problem = NULL;
+  TbWish wish;
+
+  g_assert_true (tb_wish_parse (wish_text, &wish, &problem));
+  return tb_next_find (setup, &wish, NULL, 0, 0, NULL);
+}
+
+static const TbNextOption *
+option_of (const TbNext *next, const char *knob)
+{
+  for (guint i = 0; i < next->options->len; i++)
+    {
+      const TbNextOption *option = g_ptr_array_index (next->options, i);
+
+      if (g_str_equal (option->knob->name, knob))
+        return option;
+    }
+  return NULL;
+}
+
+/* The wished measure of an option's setup, thrown here. */
+static double
+thrown (const TbNext *next, const TbNextOption *option)
+{
+  g_autoptr (TbRun) run = tb_run_new (option->setup);
+  g_autoptr (TbThrower) thrower = tb_thrower_new ();
+
+  g_assert_cmpint (run->status, ==, TB_OK);
+  g_assert_cmpint (run->path.result, ==, TB_RESULT_PINS);
+  return tb_wish_value (&next->wish, thrower, &option->setup->shot, &run->path.measures);
+}
+
+static void
+check_option (const TbNext *next, const TbNextOption *option)
+{
+  double value = thrown (next, option);
+  g_autofree char *change = tb_next_change_text (option);
+  g_autofree char *effect = tb_next_effect_text (next, option);
+  g_autofree char *reach = tb_next_reach_text (next, option);
+
+  g_test_message ("%s: %s; %s; effort %.1f; %.3f", option->title, change, effect, option->effort, value);
+  g_assert_cmpfloat (value, ==, option->wished);
+  if (option->reach == TB_REACH_MET && next->wish.kind != TB_WISH_FORGIVING)
+    g_assert_cmpfloat_with_epsilon (value, next->target, TB_WISH_TOLERANCE);
+  if (option->reach == TB_REACH_NEARER)
+    g_assert_cmpfloat (fabs (value - next->target), <, fabs (next->now - next->target));
+  if (tb_wish_reaims (&next->wish))
+    g_assert_true (tb_pocket_contains (&option->setup->shot.assumed, &option->run->path.measures));
+  g_assert_true ((reach == NULL) == (option->reach == TB_REACH_MET));
+  g_assert_cmpfloat (option->effort, >, 0);
+  g_assert_cmpuint (option->n_changes, >, 0);
+  g_assert_true (*change != '\0');
+}
+
+static const char *const asked[][2] = {
+  { "", "boards=-3" },      { "", "boards=2" },        { "aim_board=15", "pocket" },
+  { "grit=500", "pocket" }, { "", "angle=4.5" },       { "speed_mph=15", "angle=2" },
+  { "", "turn=2" },         { "", "turn=-3" },         { "", "roll=48" },
+  { "", "forgiving" },      { "hand=1", "boards=-2" }, { "cover=0 grit=4000", "pocket" },
+};
+
+static void
+test_reaches (void)
+{
+  guint met = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (asked); i++)
+    {
+      g_autoptr (TbNext) next = ask (asked[i][0], asked[i][1]);
+      g_autofree char *wish = tb_next_wish_text (next);
+
+      g_test_message ("%s: %s %u options, %u throws", asked[i][1], wish, next->options->len, next->throws);
+      g_assert_cmpint (next->status, ==, TB_OK);
+      for (guint k = 0; k < next->options->len; k++)
+        {
+          const TbNextOption *option = g_ptr_array_index (next->options, k);
+
+          check_option (next, option);
+          met += option->reach == TB_REACH_MET;
+          if (k > 0)
+            g_assert_cmpint (tb_next_option_compare (g_ptr_array_index (next->options, k - 1), option), <, 0);
+        }
+    }
+  /* Measured: 75. */
+  g_assert_cmpuint (met, >, 40);
+}
+
+/* An option changes what its knob turns, the target where it is re-aimed, and nothing else. */
+static void
+test_changes_only (void)
+{
+  g_autoptr (TbNext) next = ask ("", "boards=-3");
+
+  for (guint i = 0; i < next->options->len; i++)
+    {
+      const TbNextOption *option = g_ptr_array_index (next->options, i);
+
+      for (guint k = 0; k < option->n_changes; k++)
+        {
+          const char *name = option->change[k].field->name;
+          gboolean own = option->knob->kind != TB_KNOB_SLIDE || g_str_equal (name, option->knob->field)
+                         || g_strcmp0 (name, option->knob->second) == 0;
+
+          g_assert_true (own);
+        }
+    }
+}
+
+static double
+change_of (const TbNext *next, const char *knob)
+{
+  const TbNextOption *option = option_of (next, knob);
+
+  g_assert_nonnull (option);
+  return option->change[0].to - option->change[0].from;
+}
+
+/* Common practice on a house shot: less hook by more speed, fewer revs, less axis rotation, a smoother surface, feet
+ * inside, target outside; and a move on the approach is less of a change than one in the hand or on the ball. */
+static void
+test_practice (void)
+{
+  g_autoptr (TbNext) next = ask ("", "boards=-3");
+  const TbNextOption *feet = option_of (next, "feet"), *surface = option_of (next, "surface");
+
+  g_assert_cmpfloat (change_of (next, "speed"), >, 0);
+  g_assert_cmpfloat (change_of (next, "rev-rate"), <, 0);
+  g_assert_cmpfloat (change_of (next, "axis-rotation"), <, 0);
+  g_assert_cmpfloat (change_of (next, "speed-and-rotation"), >, 0);
+  g_assert_cmpfloat (change_of (next, "surface"), >, 0);
+  g_assert_cmpfloat (change_of (next, "feet"), >, 0);
+  g_assert_cmpfloat (change_of (next, "target"), <, 0);
+  g_assert_cmpfloat (change_of (next, "feet-and-target"), >, 0);
+  g_assert_cmpfloat (feet->effort, <, option_of (next, "speed")->effort);
+  g_assert_cmpfloat (feet->effort, <, surface->effort);
+  g_assert_cmpint (surface->knob->cost->rule[TB_IN_COMPETITION], ==, TB_RULE_NOT_ALLOWED);
+  g_assert_cmpint (surface->knob->cost->rule[TB_IN_PRACTICE], ==, TB_RULE_ALLOWED);
+  g_assert_nonnull (surface->knob->caution);
+}
+
+static void
+assert_same (const TbNext *a, const TbNext *b)
+{
+  g_assert_cmpuint (a->options->len, ==, b->options->len);
+  for (guint i = 0; i < a->options->len; i++)
+    {
+      const TbNextOption *p = g_ptr_array_index (a->options, i), *q = g_ptr_array_index (b->options, i);
+
+      g_assert_true (p->knob == q->knob);
+      g_assert_true (p->wished == q->wished && p->effort == q->effort && p->room_in == q->room_in);
+      g_assert_true (tb_setup_equal (p->setup, q->setup));
+      g_assert_cmpmem (p->point, sizeof p->point, q->point, sizeof q->point);
+    }
+}
+
+static void
+test_threads (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  TbWish wish = tb_wish_default (TB_WISH_TURN);
+  g_autoptr (TbNext) one = tb_next_find (setup, &wish, NULL, 0, 1, NULL);
+  g_autoptr (TbNext) four = tb_next_find (setup, &wish, NULL, 0, 4, NULL);
+
+  assert_same (one, four);
+}
+
+static void
+test_curves (void)
+{
+  g_autoptr (TbNext) next = ask ("", "boards=-3");
+  const TbNextOption *rotation = option_of (next, "axis-rotation");
+  g_autofree char *text = NULL;
+
+  for (guint i = 0; i < next->options->len; i++)
+    {
+      const TbNextOption *option = g_ptr_array_index (next->options, i);
+      g_autofree char *turning = tb_next_curve_text (next, option);
+
+      for (guint k = 1; k < option->n_points; k++)
+        g_assert_cmpfloat (option->point[k].at, >, option->point[k - 1].at);
+      g_assert_true ((turning != NULL) == option->turns);
+      /* A turning point beats every place of the curve. */
+      for (guint k = 0; option->turns && k < option->n_points; k++)
+        g_assert_true ((option->turns_wished - option->point[k].wished)
+                           * (option->turns_wished - option->point[0].wished)
+                       >= -1e-9);
+    }
+  /* Common practice: the most boards come with much, not with all of the rotation. Measured: 68°. */
+  g_assert_true (rotation->turns);
+  g_assert_cmpfloat (rotation->turns_at, >, 55);
+  g_assert_cmpfloat (rotation->turns_at, <, 80);
+  text = tb_next_curve_text (next, rotation);
+  g_assert_nonnull (strstr (text, "the most is in the middle"));
+}
+
+/* A steep angle is not to be had from surface and oil by a ball that rolls: only what is said to change it does. */
+static void
+test_turn_is_used_up (void)
+{
+  g_autoptr (TbNext) next = ask ("grit=1000", "angle=6.5");
+  g_autofree char *text = tb_next_turn_text (next);
+  g_autoptr (TbNext) less = ask ("grit=1000", "angle=1");
+  g_autofree char *silent = tb_next_turn_text (less);
+
+  g_assert_true (isfinite (next->start_measures.roll_start_y));
+  g_assert_nonnull (text);
+  g_test_message ("%s", text);
+  g_assert_nonnull (strstr (text, "used up"));
+  g_assert_null (silent);
+  for (guint i = 0; i < next->options->len; i++)
+    {
+      const TbNextOption *option = g_ptr_array_index (next->options, i);
+
+      if (option->reach == TB_REACH_MET)
+        g_assert_cmpint (option->knob->group, ==, TB_KNOB_DELIVERY);
+    }
+}
+
+static void
+test_met_already (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  g_autoptr (TbThrower) thrower = tb_thrower_new ();
+  TbShot shot = setup->shot;
+  g_autoptr (TbSetup) aimed = NULL;
+  g_autoptr (TbNext) next = NULL;
+  TbWish wish = tb_wish_default (TB_WISH_POCKET);
+
+  g_assert_true (tb_pocket_reaim (thrower, &shot, NULL));
+  aimed = tb_setup_with_shot (setup, &shot);
+  next = tb_next_find (aimed, &wish, NULL, 0, 0, NULL);
+  g_assert_true (next->met);
+  g_assert_cmpuint (next->options->len, ==, 0);
+}
+
+/* A ball of the library, on a line of its own. */
+static void
+test_balls (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  TbNextBall ball = { "pearl", "Mild pearl", setup->shot.ball };
+  TbWish wish = tb_wish_default (TB_WISH_BOARDS);
+  g_autoptr (TbNext) next = NULL;
+  const TbNextOption *option;
+  g_autofree char *change = NULL;
+
+  g_assert_cmpint (tb_field_set (any_field ("cover"), &ball.ball, TB_COVER_REACTIVE_PEARL), ==, TB_OK);
+  g_assert_cmpint (tb_field_set (any_field ("grit"), &ball.ball, 4000), ==, TB_OK);
+  next = tb_next_find (setup, &wish, &ball, 1, 0, NULL);
+  option = option_of (next, "other-ball");
+  g_assert_nonnull (option);
+  g_assert_cmpstr (option->setup->ball_id, ==, "pearl");
+  g_assert_cmpint (option->reach, ==, TB_REACH_MET);
+  check_option (next, option);
+  change = tb_next_change_text (option);
+  g_assert_true (g_str_has_prefix (change, "Throw “Mild pearl”; "));
+}
+
+/* What the main context is told while the search runs elsewhere. */
+typedef struct Told
+{
+  guint options;
+  TbNext *next;
+  gboolean done, cancelled;
+  GThread *thread;
+} Told;
+
+static void
+told (TbNext *next, TbNextOption *option, gpointer data)
+{
+  Told *self = data;
+
+  g_assert_true (g_thread_self () == self->thread);
+  g_assert_false (self->done);
+  g_assert_nonnull (option->setup);
+  self->options++;
+}
+
+static void
+finished (GObject *source, GAsyncResult *result, gpointer data)
+{
+  Told *self = data;
+  g_autoptr (GError) error = NULL;
+
+  self->next = tb_next_find_finish (result, &error);
+  self->cancelled = g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+  self->done = TRUE;
+}
+
+static void
+test_async (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  g_autoptr (TbNext) here = NULL;
+  TbWish wish = tb_wish_default (TB_WISH_BOARDS);
+  Told self = { .thread = g_thread_self () };
+
+  tb_next_find_async (setup, &wish, NULL, 0, NULL, told, finished, &self);
+  while (!self.done)
+    g_main_context_iteration (NULL, TRUE);
+  here = tb_next_find (setup, &wish, NULL, 0, 2, NULL);
+  assert_same (here, self.next);
+  g_assert_cmpuint (self.options, ==, here->options->len);
+  tb_next_unref (self.next);
+}
+
+static void
+test_cancel (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  TbWish wish = tb_wish_default (TB_WISH_TURN);
+  Told self = { .thread = g_thread_self () };
+
+  tb_next_find_async (setup, &wish, NULL, 0, cancellable, told, finished, &self);
+  g_cancellable_cancel (cancellable);
+  while (!self.done)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_null (self.next);
+  g_assert_true (self.cancelled);
+  g_assert_cmpuint (self.options, ==, 0);
+  g_assert_null (tb_next_find (setup, &wish, NULL, 0, 2, cancellable));
+}
+
+static void
+test_parse (void)
+{
+  static const char *const bad[] = { "", "board", "boards=", "boards=x", "boards=99", "boards=-3x", "pocket=3", "angle=nan" };
+  TbWish wish;
+  g_autofree char *problem = NULL;
+
+  g_assert_true (tb_wish_parse ("boards=-2.5", &wish, &problem));
+  g_assert_cmpint (wish.kind, ==, TB_WISH_BOARDS);
+  g_assert_cmpfloat (wish.amount, ==, -2.5);
+  g_assert_true (tb_wish_parse ("angle", &wish, &problem));
+  g_assert_cmpfloat (wish.amount, ==, tb_wish_info (TB_WISH_ANGLE)->standard);
+  for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      g_autofree char *sentence = NULL;
+
+      g_assert_false (tb_wish_parse (bad[i], &wish, &sentence));
+      g_assert_nonnull (sentence);
+      g_assert_true (g_str_has_suffix (sentence, "."));
+    }
+}
+
+/* Every knob names fields that are there, and its limits are inside of theirs. */
+static void
+test_table (void)
+{
+  for (const TbKnob *knob = tb_knob_table; knob->name; knob++)
+    {
+      const TbField *field = tb_knob_field (knob);
+
+      g_assert_true (tb_knob_find (knob->name) == knob);
+      g_assert_true ((field != NULL) == (knob->kind == TB_KNOB_SLIDE));
+      g_assert_true ((tb_knob_second (knob) != NULL) == (knob->second != NULL));
+      g_assert_nonnull (knob->cost);
+      if (!field)
+        continue;
+      g_assert_cmpfloat (knob->low, >=, field->min);
+      g_assert_cmpfloat (knob->high, <=, field->max);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/next/reaches", test_reaches);
+  g_test_add_func ("/next/changes-only", test_changes_only);
+  g_test_add_func ("/next/practice", test_practice);
+  g_test_add_func ("/next/threads", test_threads);
+  g_test_add_func ("/next/curves", test_curves);
+  g_test_add_func ("/next/turn-is-used-up", test_turn_is_used_up);
+  g_test_add_func ("/next/met-already", test_met_already);
+  g_test_add_func ("/next/balls", test_balls);
+  g_test_add_func ("/next/async", test_async);
+  g_test_add_func ("/next/cancel", test_cancel);
+  g_test_add_func ("/next/parse", test_parse);
+  g_test_add_func ("/next/table", test_table);
+  return g_test_run ();
+}
