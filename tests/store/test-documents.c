@@ -6,7 +6,7 @@
 
 #include "tb-study-document.h"
 
-#define N_RANDOM 200
+#define N_RANDOM 60
 
 static TbSetup *
 start_setup (void)
