@@ -56,7 +56,7 @@ lay_ball (TbBallFigure *figure, TbCanvas *canvas, double top, double bottom)
 
   double spare;
 
-  figure->radius = MIN (0.5 * height / (1 + 0.5 * ABOVE), MIN (half / ARROW_ROOM, corner));
+  figure->radius = MAX (MIN (0.5 * height / (1 + 0.5 * ABOVE), MIN (half / ARROW_ROOM, corner)), 1);
   spare = 0.5 * (height - (2 + ABOVE) * figure->radius);
   figure->centre = (TbPoint){ 0.5 * canvas->width, top + spare + (1 + ABOVE) * figure->radius };
   return bottom - spare;
@@ -336,30 +336,35 @@ draw_figure (TbBallFigure *figure, TbCanvas *canvas)
   draw_way (figure, canvas);
 }
 
+static void
+draw_all (TbCanvas *canvas, const TbBallScene *scene)
+{
+  TbBallFigure figure;
+  g_autofree char *caption = NULL, *spin = NULL;
+  double row = ROW * canvas->em, top = write_title (canvas, scene->title), bottom;
+  gboolean shown[TB_N_KEYS] = { TRUE, TRUE, scene->show_rings };
+
+  if (!tb_ball_figure_init (&figure, scene))
+    return;
+  shown[TB_KEY_OIL] = scene->show_rings && tb_ball_figure_has_oil (scene->path);
+  caption = caption_text (&figure);
+  spin = spin_text (&figure);
+  bottom = lay_ball (&figure, canvas, top, canvas->height - PAD * canvas->em - 3 * row);
+  write_line (canvas, caption, bottom + 0.5 * row, canvas->theme.text);
+  write_line (canvas, spin, bottom + 1.5 * row, canvas->theme.quiet);
+  draw_key (canvas, shown, bottom + 2.5 * row);
+  draw_figure (&figure, canvas);
+}
+
 void
 tb_ball_view_draw (cairo_t *cr, double width, double height, const TbBallScene *scene)
 {
   g_auto (TbCanvas) canvas = { 0 };
-  TbBallFigure figure;
-  g_autofree char *caption = NULL, *spin = NULL;
-  double top, bottom;
 
   cairo_save (cr);
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_canvas_fill_background (&canvas);
-  top = write_title (&canvas, scene->title);
-  if (tb_ball_figure_init (&figure, scene))
-    {
-      gboolean shown[TB_N_KEYS] = { TRUE, TRUE, scene->show_rings,
-                                    scene->show_rings && tb_ball_figure_has_oil (scene->path) };
-
-      caption = caption_text (&figure);
-      spin = spin_text (&figure);
-      bottom = lay_ball (&figure, &canvas, top, height - (PAD + 3 * ROW) * canvas.em);
-      write_line (&canvas, caption, bottom + 0.5 * ROW * canvas.em, canvas.theme.text);
-      write_line (&canvas, spin, bottom + 1.5 * ROW * canvas.em, canvas.theme.quiet);
-      draw_key (&canvas, shown, bottom + 2.5 * ROW * canvas.em);
-      draw_figure (&figure, &canvas);
-    }
+  if (tb_canvas_has_room (&canvas))
+    draw_all (&canvas, scene);
   cairo_restore (cr);
 }

@@ -7,6 +7,8 @@
 
 /* The shorter side of a picture has room for at least so many lines of ordinary text. */
 #define LINES_IN_PICTURE 22.0
+/* No text is smaller than this, px: there is then no room for it. */
+#define SMALLEST_TEXT 1.0
 /* Labels keep this far from the picture's edge, em. */
 #define EDGE 0.3
 /* A plate reaches this far beyond its letters, em. */
@@ -47,7 +49,7 @@ new_text_context (void)
 void
 tb_canvas_init (TbCanvas *self, cairo_t *cr, double width, double height, const TbTheme *theme)
 {
-  double em = tb_canvas_text_size (width, height, theme);
+  double em = MAX (tb_canvas_text_size (width, height, theme), SMALLEST_TEXT);
   cairo_rectangle_t bounds = { EDGE * em, EDGE * em, width - 2 * EDGE * em, height - 2 * EDGE * em };
 
   *self = (TbCanvas){ .cr = cr, .theme = *theme, .width = width, .height = height, .em = em };
@@ -70,6 +72,12 @@ tb_canvas_fill_background (TbCanvas *self)
   tb_draw_color (self->cr, self->theme.background);
   cairo_rectangle (self->cr, 0, 0, self->width, self->height);
   cairo_fill (self->cr);
+}
+
+gboolean
+tb_canvas_has_room (const TbCanvas *self)
+{
+  return MIN (self->width, self->height) >= TB_CANVAS_SMALLEST;
 }
 
 static PangoLayout *

@@ -25,6 +25,9 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TbCanvas, tb_canvas_clear)
 /* Text size that a picture is given: the theme's, or what a small picture has room for. */
 double tb_canvas_text_size (double width, double height, const TbTheme *theme);
 void tb_canvas_fill_background (TbCanvas *self);
+/* Whether there is room for anything. A picture with a side of less than TB_CANVAS_SMALLEST px is only background. */
+#define TB_CANVAS_SMALLEST 72.0
+gboolean tb_canvas_has_room (const TbCanvas *self);
 
 /* Which part of a label stands at its place. */
 typedef enum TbAlign

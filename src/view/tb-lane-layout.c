@@ -278,6 +278,10 @@ tb_lane_layout_init (TbLaneLayout *self, TbCanvas *canvas, const TbLaneScene *sc
       lay_plan (self, canvas, scene, footer);
       break;
     }
+  /* Where there is no room the way from lane to picture is still a way. */
+  self->lane.width = MAX (self->lane.width, 1);
+  self->lane.height = MAX (self->lane.height, 1);
+  self->focal = MAX (self->focal, 1);
   size_parts (self);
 }
 

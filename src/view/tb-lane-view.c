@@ -34,27 +34,35 @@ tb_lane_scene_default (void)
   };
 }
 
+static void
+draw_all (TbCanvas *canvas, const TbLaneScene *scene)
+{
+  TbLaneLayout layout;
+  TbLaneRun runs[TB_LANE_RUNS];
+
+  tb_lane_layout_init (&layout, canvas, scene);
+  tb_lane_runs_init (runs, canvas, &layout, scene);
+  tb_lane_ground_draw (canvas, &layout, scene);
+  tb_lane_reading_draw (canvas, &layout, scene);
+  tb_lane_scales_draw (canvas, &layout, scene);
+  tb_lane_film_legend (canvas, &layout, scene);
+  tb_lane_phases_draw (canvas, &layout, scene, runs);
+  tb_lane_pins_draw (canvas, &layout);
+  tb_lane_runs_draw (canvas, &layout, runs);
+  tb_lane_ends_draw (canvas, &layout, scene, runs);
+  tb_lane_runs_label (canvas, &layout, scene, runs);
+}
+
 void
 tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *scene)
 {
   g_auto (TbCanvas) canvas = { 0 };
-  TbLaneLayout layout;
-  TbLaneRun runs[TB_LANE_RUNS];
 
   cairo_save (cr);
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
-  tb_lane_layout_init (&layout, &canvas, scene);
-  tb_lane_runs_init (runs, &canvas, &layout, scene);
   tb_canvas_fill_background (&canvas);
-  tb_lane_ground_draw (&canvas, &layout, scene);
-  tb_lane_reading_draw (&canvas, &layout, scene);
-  tb_lane_scales_draw (&canvas, &layout, scene);
-  tb_lane_film_legend (&canvas, &layout, scene);
-  tb_lane_phases_draw (&canvas, &layout, scene, runs);
-  tb_lane_pins_draw (&canvas, &layout);
-  tb_lane_runs_draw (&canvas, &layout, runs);
-  tb_lane_ends_draw (&canvas, &layout, scene, runs);
-  tb_lane_runs_label (&canvas, &layout, scene, runs);
+  if (tb_canvas_has_room (&canvas))
+    draw_all (&canvas, scene);
   cairo_restore (cr);
 }
 
@@ -203,7 +211,7 @@ tb_lane_view_draw_ball (cairo_t *cr,
 
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_lane_layout_init (&layout, &canvas, scene);
-  if (!find_outline (&layout, path, time, &outline))
+  if (!tb_canvas_has_room (&canvas) || !find_outline (&layout, path, time, &outline))
     return;
   style = tb_run_style (&canvas.theme, is_before (scene, path));
   cairo_save (cr);
@@ -239,7 +247,7 @@ tb_lane_view_ball_extents (double width,
   *extents = (cairo_rectangle_t){ 0 };
   tb_canvas_init (&canvas, NULL, width, height, &scene->theme);
   tb_lane_layout_init (&layout, &canvas, scene);
-  if (!find_outline (&layout, path, time, &outline))
+  if (!tb_canvas_has_room (&canvas) || !find_outline (&layout, path, time, &outline))
     return;
   reach = outline.radius * outline.elongation + BALL_EDGE * canvas.theme.line_width + BALL_MARGIN;
   ball = (cairo_rectangle_t){ outline.centre.x - reach, outline.centre.y - reach, 2 * reach, 2 * reach };
@@ -286,5 +294,5 @@ tb_lane_view_to_lane (double width,
 
   tb_canvas_init (&canvas, NULL, width, height, &scene->theme);
   tb_lane_layout_init (&layout, &canvas, scene);
-  return tb_lane_layout_floor (&layout, (TbPoint){ px, py }, x, y);
+  return tb_canvas_has_room (&canvas) && tb_lane_layout_floor (&layout, (TbPoint){ px, py }, x, y);
 }

@@ -33,7 +33,8 @@ typedef struct TbLaneScene
 } TbLaneScene;
 
 TbLaneScene tb_lane_scene_default (void);
-/* Size in px of the whole picture. */
+/* Size in px of the whole picture. One with hardly any room (under 72 px on a side) is only its background, as in the
+ * other views. */
 void tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *scene);
 /* The ball of one run at a time (s since its release). */
 void tb_lane_view_draw_ball (cairo_t *cr, double width, double height, const TbLaneScene *scene, const TbPath *path, double time);

@@ -425,11 +425,26 @@ lay_plot (TbLoft *self, const TbLoftRun *runs, int count)
   double em = canvas->em, top = (TOP + count * ROW) * em, high = highest (runs, count);
   double bottom = canvas->height - PAD * em - note_height (self) - (FLOOR + 0.45 + ROW) * em;
 
-  self->plot = (cairo_rectangle_t){ PAD * em, top, canvas->width - 2 * PAD * em, bottom - top };
+  self->plot = (cairo_rectangle_t){ PAD * em, top, canvas->width - 2 * PAD * em, MAX (bottom - top, 1) };
   choose_scale (self, high);
   self->spare = 0.5 * MAX (self->plot.height - high * self->along * self->stretch / FILLED, 0);
   self->plot.y += self->spare;
   self->plot.height -= 2 * self->spare;
+}
+
+static void
+draw_all (TbLoft *self)
+{
+  TbLoftRun runs[RUNS];
+  int count = find_runs (self, runs);
+  double em = self->canvas->em;
+
+  lay_plot (self, runs, count);
+  write_runs (self, runs, count, self->spare + 0.6 * PAD * em);
+  draw_floor (self);
+  number_feet (self);
+  write_note (self, self->canvas->height - PAD * em - self->spare);
+  draw_runs (self, runs, count);
 }
 
 void
@@ -437,18 +452,11 @@ tb_loft_view_draw (cairo_t *cr, double width, double height, const TbLoftScene *
 {
   g_auto (TbCanvas) canvas = { 0 };
   TbLoft loft = { .canvas = &canvas, .scene = scene };
-  TbLoftRun runs[RUNS];
-  int count;
 
   cairo_save (cr);
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_canvas_fill_background (&canvas);
-  count = find_runs (&loft, runs);
-  lay_plot (&loft, runs, count);
-  write_runs (&loft, runs, count, loft.spare + 0.6 * PAD * canvas.em);
-  draw_floor (&loft);
-  number_feet (&loft);
-  write_note (&loft, height - PAD * canvas.em - loft.spare);
-  draw_runs (&loft, runs, count);
+  if (tb_canvas_has_room (&canvas))
+    draw_all (&loft);
   cairo_restore (cr);
 }

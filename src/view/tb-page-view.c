@@ -143,10 +143,13 @@ tb_page_view_draw (cairo_t *cr, double width, double height, const TbPageScene *
   cairo_save (cr);
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_canvas_fill_background (&canvas);
-  title = draw_title (&canvas, scene->title);
-  layout = lay_page (scene, (cairo_rectangle_t){ 0, title, width, height - title });
-  draw_lane (cr, &layout.lane, scene);
-  draw_ball (cr, &layout.ball, scene);
-  draw_loft (cr, &layout.loft, scene);
+  if (tb_canvas_has_room (&canvas))
+    {
+      title = draw_title (&canvas, scene->title);
+      layout = lay_page (scene, (cairo_rectangle_t){ 0, title, width, height - title });
+      draw_lane (cr, &layout.lane, scene);
+      draw_ball (cr, &layout.ball, scene);
+      draw_loft (cr, &layout.loft, scene);
+    }
   cairo_restore (cr);
 }

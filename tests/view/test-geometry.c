@@ -309,6 +309,81 @@ test_ball_outline (void)
     }
 }
 
+/* However small, a picture can be drawn; a widget is first given no room at all. */
+static void
+draw_every_view (cairo_t *cr, int width, int height)
+{
+  TbPageScene page = scenes_page (&scenes);
+  TbBallScene ball = scenes_ball (&scenes, TB_BALL_FROM_SIDE, 1);
+  TbLoftScene loft = scenes_loft (&scenes);
+
+  tb_page_view_draw (cr, width, height, &page);
+  tb_ball_view_draw (cr, width, height, &ball);
+  tb_loft_view_draw (cr, width, height, &loft);
+  for (guint p = 0; p < G_N_ELEMENTS (projections); p++)
+    {
+      TbLaneScene scene = scenes_lane (&scenes, projections[p]);
+      cairo_rectangle_t extents;
+      double x, y;
+
+      scene.theme = tb_theme_light (2.5);
+      tb_lane_view_draw (cr, width, height, &scene);
+      tb_lane_view_draw_ball (cr, width, height, &scene, scene.after, 1);
+      tb_lane_view_ball_extents (width, height, &scene, scene.after, 1, &extents);
+      g_assert_true (isfinite (extents.x + extents.y + extents.width + extents.height));
+      tb_lane_view_to_picture (width, height, &scene, 0, 1, &x, &y);
+      g_assert_true (isfinite (x + y));
+      tb_lane_view_to_lane (width, height, &scene, 0.5 * width, 0.5 * height, &x, &y);
+    }
+}
+
+static void
+test_tiny (void)
+{
+  static const int sides[] = { 0, 1, 7, 40, 71, 72, 75, 90, 120, 160, 239 };
+  cairo_surface_t *picture = picture_new (240, 240);
+
+  for (guint i = 0; i < G_N_ELEMENTS (sides); i++)
+    for (guint j = 0; j < G_N_ELEMENTS (sides); j++)
+      {
+        cairo_t *cr = cairo_create (picture);
+
+        draw_every_view (cr, sides[i], sides[j]);
+        g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+        cairo_destroy (cr);
+      }
+  cairo_surface_destroy (picture);
+}
+
+/* Runs that are not there, or have kept no samples. */
+static void
+test_nothing_to_draw (void)
+{
+  cairo_surface_t *picture = picture_new (WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (picture);
+  TbPath empty = { .count = 0 };
+  TbLaneScene lane = tb_lane_scene_default ();
+  TbBallScene ball = tb_ball_scene_default ();
+  TbLoftScene loft = tb_loft_scene_default ();
+  TbPageScene page = tb_page_scene_default ();
+  cairo_rectangle_t extents;
+
+  tb_lane_view_draw (cr, WIDTH, HEIGHT, &lane);
+  tb_ball_view_draw (cr, WIDTH, HEIGHT, &ball);
+  tb_loft_view_draw (cr, WIDTH, HEIGHT, &loft);
+  tb_page_view_draw (cr, WIDTH, HEIGHT, &page);
+  lane.before = lane.after = ball.path = loft.before = loft.after = &empty;
+  tb_lane_view_draw (cr, WIDTH, HEIGHT, &lane);
+  tb_lane_view_draw_ball (cr, WIDTH, HEIGHT, &lane, &empty, 1);
+  tb_lane_view_ball_extents (WIDTH, HEIGHT, &lane, &empty, 1, &extents);
+  g_assert_cmpfloat (extents.width, ==, 0);
+  tb_ball_view_draw (cr, WIDTH, HEIGHT, &ball);
+  tb_loft_view_draw (cr, WIDTH, HEIGHT, &loft);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_destroy (picture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -325,6 +400,8 @@ main (int argc, char **argv)
   g_test_add_func ("/geometry/ball-eye", test_ball_eye);
   g_test_add_func ("/geometry/extents", test_extents);
   g_test_add_func ("/geometry/ball-outline", test_ball_outline);
+  g_test_add_func ("/geometry/tiny", test_tiny);
+  g_test_add_func ("/geometry/nothing-to-draw", test_nothing_to_draw);
   status = g_test_run ();
   scenes_clear (&scenes);
   return status;
