@@ -15,12 +15,13 @@ ROOT = pathlib.Path(sys.argv[1])
 
 
 def summary(entries, suites='core'):
-    """Exit status and lines for one build with these (name, result, output)."""
+    """Exit status and lines for one build with these (name, result, output) or (name, result, output, status)."""
     with tempfile.TemporaryDirectory() as folder:
         logs = pathlib.Path(folder) / 'build' / 'meson-logs'
         logs.mkdir(parents=True)
-        lines = [json.dumps({'name': f'tenboard:{name}', 'result': result, 'stdout': output})
-                 for name, result, output in entries]
+        lines = [json.dumps({'name': f'tenboard:{name}', 'result': result, 'stdout': output,
+                             'returncode': status[0] if status else 0})
+                 for name, result, output, *status in entries]
         (logs / 'testlog.json').write_text('\n'.join(lines), encoding='utf-8')
         build_list = pathlib.Path(folder) / 'list'
         build_list.write_text(f'gcc\t{logs.parent}\t{suites}\n', encoding='utf-8')
@@ -47,6 +48,15 @@ def check_a_failed_check_is_counted_once():
 def check_a_skipped_check_is_no_pass():
     expect([('core / a', 'OK', '1..2\nok 1 /x\nok 2 /y # SKIP no solver\n')], 0,
            'core: 1 passed, 0 failed, 1 skipped', '1 passed, 0 failed')
+
+
+def check_a_program_may_skip_itself():
+    expect([('core / a', 'SKIP', '', 77), ('core / b', 'OK', '')], 0,
+           'core: 1 passed, 0 failed, 1 skipped', '1 passed, 0 failed')
+
+
+def check_a_program_that_says_nothing_is_a_failure():
+    expect([('core / a', 'SKIP', '', 0)], 1, 'core: 0 passed, 1 failed', '0 passed, 1 failed')
 
 
 def check_a_crash_is_a_failure():
