@@ -1,8 +1,8 @@
 /* What a shot costs, and what general-purpose solvers cost on the same equations at the same error.
  *
- * Both solvers get the right-hand side of tests/core/reference-model.c, the loosest tolerance with which every shot of
- * the set is within a hundredth of a board at the pins, and the oil on the ball off, as this program's own runs have
- * it. The last two lines are ratios of times, ours over theirs.
+ * Both solvers get the right-hand side of tests/core/reference-model.c, the loosest tolerance with which
+ * every shot of the set is within a hundredth of a board at the pins, and the oil on the ball off, as this
+ * program's own runs have it. The last two lines are ratios of times, ours over theirs.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <stdlib.h>
@@ -20,8 +20,8 @@
 #define ROUNDS 7
 #define ROUND_TIME 0.05
 #define ROOM_SHOTS 2500
-/* What the solvers may leave out, as this program does: smaller bounces, and the first moment of a roll that lets go,
- * both m/s. */
+/* What the solvers may leave out, as this program does: smaller bounces, and the first moment of a roll that
+ * lets go, both m/s. */
 #define LEAST_BOUNCE 0.01
 #define FIRST_SLIP 1e-4
 
@@ -184,7 +184,8 @@ their_error (Bench *bench, long *evaluations)
   *evaluations = 0;
   for (int i = 0; i < SHOTS; i++)
     {
-      double error = fabs (reference_board (&bench->cases[i], bench->runner, evaluations) - bench->cases[i].board);
+      double error
+          = fabs (reference_board (&bench->cases[i], bench->runner, evaluations) - bench->cases[i].board);
 
       worst = error <= worst ? worst : error; /* a NaN is the worst */
     }
@@ -212,12 +213,8 @@ cost_of_solver (Bench *bench, const char *name, RefSolver solver)
       if (error <= BOARD_ERROR)
         {
           cost = (Cost){ time_of (bench, run_theirs) / SHOTS, (double)evaluations / SHOTS };
-          g_print ("%-22s %8.1f µs a shot, %5.0f evaluations, tolerance %.1e, error %.4f board\n",
-                   name,
-                   1e6 * cost.time,
-                   cost.evaluations,
-                   tolerance,
-                   error);
+          g_print ("%-22s %8.1f µs a shot, %5.0f evaluations, tolerance %.1e, error %.4f board\n", name,
+                   1e6 * cost.time, cost.evaluations, tolerance, error);
           ref_runner_free (bench->runner);
           return cost;
         }
@@ -313,31 +310,23 @@ main (void)
   error = our_error (bench, &evaluations);
   bench->run->path.capacity = 0;
   ours = time_of (bench, run_ours) / SHOTS;
-  g_print ("%-22s %8.1f µs a shot, %5.0f evaluations, step %.1e s, error %.4f board\n",
-           "this program",
-           1e6 * ours,
-           (double)evaluations / SHOTS,
-           TB_SHOT_STEP,
-           error);
+  g_print ("%-22s %8.1f µs a shot, %5.0f evaluations, step %.1e s, error %.4f board\n", "this program",
+           1e6 * ours, (double)evaluations / SHOTS, TB_SHOT_STEP, error);
   gsl = cost_of_solver (bench, "GSL rkf45", REF_SOLVER_GSL_4_5);
   cvode = cost_of_solver (bench, "SUNDIALS CVODE Adams", REF_SOLVER_CVODE_ADAMS);
 
   one = time_of (bench, evaluate_ours) / STATES;
   floor_time = one * (double)evaluations / SHOTS;
-  g_print ("one evaluation: ours %.1f ns, the reference's %.1f ns\n", 1e9 * one, 1e9 * time_of (bench, evaluate_theirs) / STATES);
+  g_print ("one evaluation: ours %.1f ns, the reference's %.1f ns\n", 1e9 * one,
+           1e9 * time_of (bench, evaluate_theirs) / STATES);
   g_print ("floor: %.0f evaluations × %.1f ns = %.1f µs; the shot takes %.2f times that\n",
-           (double)evaluations / SHOTS,
-           1e9 * one,
-           1e6 * floor_time,
-           ours / floor_time);
+           (double)evaluations / SHOTS, 1e9 * one, 1e6 * floor_time, ours / floor_time);
 
   bench->run->path.capacity = TB_PATH_CAPACITY;
   g_print ("the default shot, all of the model: %.1f µs with its path,", 1e6 * time_of (bench, run_default));
   g_print (" %.1f µs measures only\n", 1e6 * time_of (bench, run_default_measures));
-  g_print ("%d shots on two threads: %.1f ms; memory of a shot %.0f KiB\n",
-           ROOM_SHOTS,
-           1e3 * time_by (bench, run_room, CLOCK_MONOTONIC),
-           (double)tb_workspace_size () / 1024.0);
+  g_print ("%d shots on two threads: %.1f ms; memory of a shot %.0f KiB\n", ROOM_SHOTS,
+           1e3 * time_by (bench, run_room, CLOCK_MONOTONIC), (double)tb_workspace_size () / 1024.0);
   g_print ("ratio-to-gsl %.3f\n", ours / gsl.time);
   g_print ("ratio-to-cvode %.3f\n", ours / cvode.time);
   return error <= BOARD_ERROR && isfinite (sink) ? EXIT_SUCCESS : EXIT_FAILURE;

@@ -1,8 +1,9 @@
-/* The ball on the lane, written a second time: the equations of motion that general-purpose solvers are given.
+/* The ball on the lane, written a second time: the equations of motion that general-purpose solvers are
+ * given.
  *
- * Nothing here is taken from src/core but the inputs (a body, a film's cells, a cover's numbers). Where core carries
- * the angular momentum in the lane's frame, this carries the spin in the body's (Euler's equations); where core
- * carries the velocity of the centre of mass, this carries the sphere's.
+ * Nothing here is taken from src/core but the inputs (a body, a film's cells, a cover's numbers). Where core
+ * carries the angular momentum in the lane's frame, this carries the spin in the body's (Euler's equations);
+ * where core carries the velocity of the centre of mass, this carries the sphere's.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -40,16 +41,17 @@ typedef struct RefModel
   double restitution, landing_time;
   bool squeeze;
   double least_bounce; /* m/s: a ball that would rise slower stays down */
-  double first_slip;   /* m/s, with which a slide starts from rolling: little more than a direction. With much less the
-                        * direction turns so fast at first that an explicit solver hardly gets away from there. */
+  double first_slip;   /* m/s, with which a slide starts from rolling: little more than a direction. With much
+                        * less the   direction turns so fast at first that an explicit solver hardly gets away
+                        * from there. */
   /* The film, with its reflected border; or the same coefficient everywhere, if film_scale is 0. */
   double film[TB_OIL_ROWS + 2 * REF_PAD][TB_OIL_COLUMNS + 2 * REF_PAD];
   double oil_scale;
   bool mirrored;
   double film_friction, dry_friction, film_scale, roughness;
   double uniform;
-  /* How it moves now; while sliding, the direction of the slip when the mode or the last step began: past the end of
-   * the slide the equations go on smoothly with the friction along it. */
+  /* How it moves now; while sliding, the direction of the slip when the mode or the last step began: past the
+   * end of the slide the equations go on smoothly with the friction along it. */
   RefMode mode;
   double along[2];
   long evaluations;

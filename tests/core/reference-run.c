@@ -116,8 +116,8 @@ gsl_mode (RefRunner *tools)
       bool line, event;
 
       memcpy (before, task->state, sizeof before);
-      if (gsl_odeiv2_evolve_apply (
-            tools->evolve, tools->control, tools->step, &system, &task->time, 1e3, &h, task->state)
+      if (gsl_odeiv2_evolve_apply (tools->evolve, tools->control, tools->step, &system, &task->time, 1e3, &h,
+                                   task->state)
           != GSL_SUCCESS)
         return ENDING_FAILED;
       line = remaining (task, task->state, true) <= 0.0;
@@ -237,7 +237,7 @@ static bool
 prepare_gsl (RefRunner *runner, double tolerance)
 {
   const gsl_odeiv2_step_type *type
-    = runner->solver == REF_SOLVER_GSL_8 ? gsl_odeiv2_step_rk8pd : gsl_odeiv2_step_rkf45;
+      = runner->solver == REF_SOLVER_GSL_8 ? gsl_odeiv2_step_rk8pd : gsl_odeiv2_step_rkf45;
 
   runner->step = gsl_odeiv2_step_alloc (type, REF_SIZE);
   runner->control = gsl_odeiv2_control_y_new (tolerance, tolerance);
@@ -271,7 +271,8 @@ ref_runner_new (RefSolver solver, double tolerance)
   if (runner == NULL)
     return NULL;
   runner->solver = solver;
-  ready = solver == REF_SOLVER_CVODE_ADAMS ? prepare_cvode (runner, tolerance) : prepare_gsl (runner, tolerance);
+  ready = solver == REF_SOLVER_CVODE_ADAMS ? prepare_cvode (runner, tolerance)
+                                           : prepare_gsl (runner, tolerance);
   if (ready)
     return runner;
   ref_runner_free (runner);

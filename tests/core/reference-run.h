@@ -7,8 +7,8 @@
 
 typedef enum RefSolver
 {
-  REF_SOLVER_GSL_4_5,   /* Runge-Kutta-Fehlberg, rkf45 */
-  REF_SOLVER_GSL_8,     /* Prince-Dormand, rk8pd */
+  REF_SOLVER_GSL_4_5, /* Runge-Kutta-Fehlberg, rkf45 */
+  REF_SOLVER_GSL_8,   /* Prince-Dormand, rk8pd */
   REF_SOLVER_CVODE_ADAMS
 } RefSolver;
 
@@ -20,7 +20,7 @@ typedef struct RefAnswer
   double heading;         /* rad, positive towards higher boards */
   double roll_y;          /* m, start of the last roll; NAN if it does not roll */
   int switches;
-  int let_go;             /* times a roll went back to sliding */
+  int let_go; /* times a roll went back to sliding */
   long evaluations;
 } RefAnswer;
 
@@ -30,4 +30,5 @@ typedef struct RefRunner RefRunner;
 RefRunner *ref_runner_new (RefSolver solver, double tolerance);
 void ref_runner_free (RefRunner *runner);
 /* Runs a model from a state, both of which it changes, to end_y (m). false if the solver gives up. */
-bool ref_runner_run (RefRunner *runner, RefModel *model, double state[REF_SIZE], double end_y, RefAnswer *answer);
+bool
+ref_runner_run (RefRunner *runner, RefModel *model, double state[REF_SIZE], double end_y, RefAnswer *answer);

@@ -36,7 +36,8 @@ void
 check_status (const char *what, TbStatus got, TbStatus want)
 {
   if (got != want)
-    g_test_fail_printf ("%s: \"%s\" instead of \"%s\"", what, tb_status_sentence (got), tb_status_sentence (want));
+    g_test_fail_printf ("%s: \"%s\" instead of \"%s\"", what, tb_status_sentence (got),
+                        tb_status_sentence (want));
 }
 
 TbVec3
@@ -81,7 +82,8 @@ check_run_shot (CheckRun *run, const TbShot *shot)
   TbStatus status = tb_shot_run (shot, run->workspace, &run->path, &problem);
 
   if (status != TB_OK)
-    g_error ("%s (%s)", tb_status_sentence (status), problem.field != NULL ? problem.field->name : "no field");
+    g_error ("%s (%s)", tb_status_sentence (status),
+             problem.field != NULL ? problem.field->name : "no field");
   g_assert_cmpint (run->path.count, >=, 2);
 }
 
@@ -207,11 +209,12 @@ void
 check_set_motion (TbState *state, const TbBody *body, TbVec3 centre_velocity, TbVec3 spin)
 {
   TbVec3 in_body = tb_quat_rotate (tb_quat_conjugate (state->attitude), spin);
-  TbVec3 momentum = tb_vec3 (body->moment.x * in_body.x, body->moment.y * in_body.y, body->moment.z * in_body.z);
+  TbVec3 momentum
+      = tb_vec3 (body->moment.x * in_body.x, body->moment.y * in_body.y, body->moment.z * in_body.z);
 
   state->angular_momentum = tb_quat_rotate (state->attitude, momentum);
   state->velocity
-    = tb_vec3_add (centre_velocity, tb_vec3_cross (spin, tb_quat_rotate (state->attitude, body->offset)));
+      = tb_vec3_add (centre_velocity, tb_vec3_cross (spin, tb_quat_rotate (state->attitude, body->offset)));
 }
 
 void
@@ -227,7 +230,8 @@ check_throw (TbMotion *motion, const CheckThrow *release)
 TbVec3
 check_slip (const TbSample *sample, double radius)
 {
-  return tb_vec3 (sample->velocity.x - radius * sample->spin.y, sample->velocity.y + radius * sample->spin.x, 0.0);
+  return tb_vec3 (sample->velocity.x - radius * sample->spin.y, sample->velocity.y + radius * sample->spin.x,
+                  0.0);
 }
 
 TbState

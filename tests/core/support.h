@@ -1,7 +1,7 @@
 /* What the tests of core share: checks that say what they measured, and the setups of the check pages.
  *
- * Check values are given in the frame of a mechanics text (X down the lane, Y to the bowler's left, Z up). Core has x
- * to the right and y down the lane, so X = y, Y = −x.
+ * Check values are given in the frame of a mechanics text (X down the lane, Y to the bowler's left, Z up).
+ * Core has x to the right and y down the lane, so X = y, Y = −x.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -59,8 +59,8 @@ void check_lane_add (CheckLane *lane, double end, double at_start, double at_end
 /* A release as the text gives it. */
 typedef struct CheckThrow
 {
-  double speed;    /* m/s, of the centre */
-  double heading;  /* degrees, positive to the left */
+  double speed;   /* m/s, of the centre */
+  double heading; /* degrees, positive to the left */
   double rpm;
   double rotation; /* degrees */
   double tilt;     /* degrees */

@@ -66,33 +66,31 @@ check_layout (double drilling_deg, double pin_to_pap_in, double val_deg)
   ball.val_angle = tb_radians_from_deg (val_deg);
   body = body_of (&ball);
   g_test_message ("%g° × %g in × %g°", drilling_deg, pin_to_pap_in, val_deg);
-  check_near ("pin to PAP, in",
-              tb_in_from_metres (body.radius * tb_vec3_angle (body.pin, body.pap)),
-              pin_to_pap_in,
-              1e-10);
+  check_near ("pin to PAP, in", tb_in_from_metres (body.radius * tb_vec3_angle (body.pin, body.pap)),
+              pin_to_pap_in, 1e-10);
   check_near ("pin to mass bias, °", angle_deg (body.pin, body.mass_bias), 90.0, 1e-10);
-  /* The VAL is the great circle through the PAP that meets the midline square: it goes through the pole of the
-   * midline, which is the direction up at the grip. */
+  /* The VAL is the great circle through the PAP that meets the midline square: it goes through the pole of
+   * the midline, which is the direction up at the grip. */
   val = towards (body.pap, body.up);
   midline = tb_vec3_cross (body.up, body.grip);
   if (pin_to_pap_in > 0.0)
     {
       check_near ("drilling angle, °",
-                  angle_deg (towards (body.pin, body.pap), towards (body.pin, body.mass_bias)),
-                  drilling_deg,
+                  angle_deg (towards (body.pin, body.pap), towards (body.pin, body.mass_bias)), drilling_deg,
                   1e-8);
       check_near ("VAL angle, °", angle_deg (towards (body.pap, body.pin), val), val_deg, 1e-8);
       /* The pin is on the grip's side of the VAL. */
       if (val_deg > 0.0 && val_deg < 180.0)
-        check_below ("towards the grip", tb_vec3_dot (towards (body.pap, body.pin), tb_vec3_cross (val, body.pap)), 0.0);
+        check_below ("towards the grip",
+                     tb_vec3_dot (towards (body.pap, body.pin), tb_vec3_cross (val, body.pap)), 0.0);
     }
   check_near ("up is along the surface", tb_vec3_dot (body.up, body.grip), 0.0, 1e-14);
-  check_near ("PAP up, in", tb_in_from_metres (body.radius * asin (tb_vec3_dot (body.pap, body.up))), 0.5, 1e-10);
-  check_near ("PAP over, in",
-              tb_in_from_metres (body.radius
-                                 * atan2 (tb_vec3_dot (body.pap, midline), tb_vec3_dot (body.pap, body.grip))),
-              5.0,
+  check_near ("PAP up, in", tb_in_from_metres (body.radius * asin (tb_vec3_dot (body.pap, body.up))), 0.5,
               1e-10);
+  check_near ("PAP over, in",
+              tb_in_from_metres (
+                  body.radius * atan2 (tb_vec3_dot (body.pap, midline), tb_vec3_dot (body.pap, body.grip))),
+              5.0, 1e-10);
 }
 
 static void

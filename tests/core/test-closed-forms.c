@@ -1,8 +1,9 @@
 /* Closed forms of the sliding and rolling ball with equal moments.
  *
- * All are classical: G. G. Coriolis, "Théorie mathématique des effets du jeu de billard", 1835, and any mechanics text.
- * With k = (RG/R)², b = (1 + 1/k): the slip u keeps its direction whatever the friction map and falls at b μ g; the
- * vertical spin never changes; P = v + k R (ω × ẑ) is constant; the rolling velocity is P/(1 + k).
+ * All are classical: G. G. Coriolis, "Théorie mathématique des effets du jeu de billard", 1835, and any
+ * mechanics text. With k = (RG/R)², b = (1 + 1/k): the slip u keeps its direction whatever the friction map
+ * and falls at b μ g; the vertical spin never changes; P = v + k R (ω × ẑ) is constant; the rolling velocity
+ * is P/(1 + k).
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -12,7 +13,8 @@
 #define K 0.35
 #define G TB_STANDARD_GRAVITY
 
-static const CheckThrow hook_throw = { .speed = 8.0, .heading = -1.5, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
+static const CheckThrow hook_throw
+    = { .speed = 8.0, .heading = -1.5, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
 
 /* A lane that changes in both directions, so that nothing in the answer can lean on a uniform one. */
 static void
@@ -44,8 +46,7 @@ static TbVec3
 coriolis_vector (const TbSample *sample, double k, double radius)
 {
   return tb_vec3 (sample->velocity.x + k * radius * sample->spin.y,
-                  sample->velocity.y - k * radius * sample->spin.x,
-                  0.0);
+                  sample->velocity.y - k * radius * sample->spin.x, 0.0);
 }
 
 /* The greatest turn of the slip direction, change of the vertical spin and change of P over a run. */
@@ -140,8 +141,7 @@ test_slip_deceleration (void)
       motion.state.position = tb_vec3 (contact.x, y, RADIUS);
       forces = tb_motion_forces (&motion, &motion.state, false);
       fall = tb_vec3 (forces.centre_acceleration.x - RADIUS * forces.angular_acceleration.y,
-                      forces.centre_acceleration.y + RADIUS * forces.angular_acceleration.x,
-                      0.0);
+                      forces.centre_acceleration.y + RADIUS * forces.angular_acceleration.x, 0.0);
       check_near ("coefficient", forces.coefficient, mu, 0.0);
       check_near ("fall of the slip, m/s²", tb_vec3_length (fall), (1.0 + 1.0 / K) * mu * G, 1e-12);
       check_near ("against the slip, rad", tb_vec3_angle (fall, forces.slip), TB_PI, 1e-12);
@@ -217,7 +217,8 @@ check_total_turn (const char *where, const TbFriction *friction)
 {
   const double radius = tb_metres_from_in (4.297);
   const double k = (2.50 / 4.297) * (2.50 / 4.297);
-  const CheckThrow release = { .speed = tb_metres_per_second_from_mph (17.9), .rpm = 416.0, .rotation = 45.0 };
+  const CheckThrow release
+      = { .speed = tb_metres_per_second_from_mph (17.9), .rpm = 416.0, .rotation = 45.0 };
   const double b = k * radius * tb_radians_per_second_from_rpm (416.0);
   g_autoptr (CheckRun) run = check_run_new ();
   TbBody body = tb_body_sphere (MASS, radius, k);
@@ -233,7 +234,8 @@ check_total_turn (const char *where, const TbFriction *friction)
   check_near ("turn, rad", tb_sample_heading (check_last (run)), turn, 1e-9);
   /* The round numbers as they are usually quoted. */
   check_near ("turn, degrees", tb_deg_from_radians (tb_sample_heading (check_last (run))), 7.1, 0.05);
-  check_near ("speed, mph", tb_mph_from_metres_per_second (tb_vec3_length (check_last (run)->velocity)), 15.4, 0.05);
+  check_near ("speed, mph", tb_mph_from_metres_per_second (tb_vec3_length (check_last (run)->velocity)), 15.4,
+              0.05);
 }
 
 static void
@@ -315,8 +317,9 @@ check_mirrored (const TbMotion *motion, const TbMotion *other)
       const TbSample *a = &one->path.samples[i], *b = &two->path.samples[i];
 
       differences += a->time != b->time || a->position.x != -b->position.x || a->position.y != b->position.y
-                     || a->velocity.x != -b->velocity.x || a->velocity.y != b->velocity.y || a->spin.x != b->spin.x
-                     || a->spin.y != -b->spin.y || a->spin.z != -b->spin.z || a->slip_loss != b->slip_loss;
+                     || a->velocity.x != -b->velocity.x || a->velocity.y != b->velocity.y
+                     || a->spin.x != b->spin.x || a->spin.y != -b->spin.y || a->spin.z != -b->spin.z
+                     || a->slip_loss != b->slip_loss;
     }
   g_assert_cmpint (differences, ==, 0);
 }

@@ -1,7 +1,7 @@
 /* The board at the pins follows every input without a jump.
  *
- * Each slider is swept; where the result moves most between two places, the gap is halved again and again, always
- * keeping the half that moves more. A steep slope goes to nothing that way, a jump stays.
+ * Each slider is swept; where the result moves most between two places, the gap is halved again and again,
+ * always keeping the half that moves more. A steep slope goes to nothing that way, a jump stays.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
@@ -10,8 +10,8 @@
 #define PLACES 300
 #define HALVINGS 26
 #define WORST_KEPT 6
-/* A jump smaller than this is within what a shot's step is good for, boards. Measured: 0.0084, where a roll just does or
- * just does not let go once more; most inputs 1e-7 or less. */
+/* A jump smaller than this is within what a shot's step is good for, boards. Measured: 0.0084, where a roll
+ * just does or just does not let go once more; most inputs 1e-7 or less. */
 #define JUMP_BOUND 0.01
 
 typedef struct Sweep
@@ -26,10 +26,12 @@ board_at (Sweep *sweep, double value)
 {
   TbShot shot = sweep->shot;
 
-  check_status (sweep->field->name, tb_field_set (sweep->field, tb_shot_group (&shot, sweep->field->group), value), TB_OK);
+  check_status (sweep->field->name,
+                tb_field_set (sweep->field, tb_shot_group (&shot, sweep->field->group), value), TB_OK);
   if (shot.ball.intermediate_differential > shot.ball.differential)
     shot.ball.intermediate_differential = shot.ball.differential;
-  check_status (sweep->field->name, tb_shot_run (&shot, sweep->run->workspace, &sweep->run->path, NULL), TB_OK);
+  check_status (sweep->field->name, tb_shot_run (&shot, sweep->run->workspace, &sweep->run->path, NULL),
+                TB_OK);
   return tb_board_from_x (sweep->run->path.measures.x_at_pins);
 }
 

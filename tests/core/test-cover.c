@@ -1,7 +1,7 @@
 /* The friction law of a cover, and the surface scale.
  *
- * The law is the load-sharing fit of A. V. Olver and H. A. Spikes, Proc. IMechE J 212, 1998; its numbers are assumed,
- * so only its form is checked. The roughness of a grit is typical (project's table, from memory).
+ * The law is the load-sharing fit of A. V. Olver and H. A. Spikes, Proc. IMechE J 212, 1998; its numbers are
+ * assumed, so only its form is checked. The roughness of a grit is typical (project's table, from memory).
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -24,10 +24,8 @@ test_ends_of_the_law (void)
 
       check_near ("dry", tb_cover_friction (&cover, &l, 0.0, 1.0), cover.dry_friction, 1e-16);
       check_near ("flooded", tb_cover_friction (&cover, &l, 1.0, 1.0), l.film_friction, 1e-10);
-      check_near ("film scale leaves a quarter",
-                  tb_cover_friction (&cover, &l, quarter, 1.0),
-                  l.film_friction + (cover.dry_friction - l.film_friction) / 4.0,
-                  1e-16);
+      check_near ("film scale leaves a quarter", tb_cover_friction (&cover, &l, quarter, 1.0),
+                  l.film_friction + (cover.dry_friction - l.film_friction) / 4.0, 1e-16);
     }
 }
 
@@ -54,9 +52,9 @@ test_load (void)
   TbCover cover = tb_cover_typical (TB_COVER_REACTIVE_SOLID);
 
   /* On a dry lane the load only weakens; through a thick film it squeezes. */
-  check_near ("dry, eightfold load", tb_cover_friction (&cover, &l, 0.0, 8.0), cover.dry_friction / 2.0, 1e-15);
-  check_above ("thick film, eightfold load",
-               tb_cover_friction (&cover, &l, tb_film_from_units (45.0), 8.0),
+  check_near ("dry, eightfold load", tb_cover_friction (&cover, &l, 0.0, 8.0), cover.dry_friction / 2.0,
+              1e-15);
+  check_above ("thick film, eightfold load", tb_cover_friction (&cover, &l, tb_film_from_units (45.0), 8.0),
                tb_cover_friction (&cover, &l, tb_film_from_units (45.0), 1.0));
 }
 
@@ -66,7 +64,8 @@ test_grit (void)
   static const struct
   {
     double grit, um;
-  } typical[] = { { 500, 1.20 }, { 1000, 0.75 }, { 2000, 0.48 }, { 3000, 0.33 }, { 4000, 0.23 }, { TB_GRIT_POLISH, 0.13 } };
+  } typical[] = { { 500, 1.20 },  { 1000, 0.75 }, { 2000, 0.48 },
+                  { 3000, 0.33 }, { 4000, 0.23 }, { TB_GRIT_POLISH, 0.13 } };
   double previous = INFINITY;
 
   for (guint i = 0; i < G_N_ELEMENTS (typical); i++)

@@ -39,10 +39,8 @@ test_launch_line (void)
   check_near ("at the foul line, board", tb_board_from_x (tb_delivery_launch_x (&d, 0.0)), 24.0, 1e-12);
   check_near ("at the arrows, board", tb_board_from_x (tb_delivery_launch_x (&d, TB_ARROWS_Y)), 16.0, 1e-12);
   /* A board over 15 ft is 0.339° (geometry). */
-  check_near ("heading, °",
-              tb_deg_from_radians (tb_delivery_launch_heading (&d)),
-              -tb_deg_from_radians (atan (8.0 * TB_BOARD_WIDTH / TB_ARROWS_Y)),
-              1e-12);
+  check_near ("heading, °", tb_deg_from_radians (tb_delivery_launch_heading (&d)),
+              -tb_deg_from_radians (atan (8.0 * TB_BOARD_WIDTH / TB_ARROWS_Y)), 1e-12);
   d.aim = tb_x_from_board (25.0);
   check_near ("a board to the left, °", tb_deg_from_radians (tb_delivery_launch_heading (&d)), 0.339, 5e-4);
 }
@@ -73,7 +71,8 @@ test_release (void)
   check_near ("speed along the flight, m/s", tb_vec3_length (v), 8.0, 1e-13);
   check_near ("upwards, rad", asin (v.z / 8.0), d.loft_angle, 1e-13);
   check_near ("heading, rad", atan2 (-v.x, v.y), tb_delivery_launch_heading (&d), 1e-13);
-  check_near ("spin", tb_vec3_length (tb_vec3_sub (spin, tb_vec3_scale (tb_delivery_axis (&d), 40.0))), 0.0, 1e-12);
+  check_near ("spin", tb_vec3_length (tb_vec3_sub (spin, tb_vec3_scale (tb_delivery_axis (&d), 40.0))), 0.0,
+              1e-12);
   check_near ("past the foul line, m", state.position.y, d.loft_reach, 0.0);
   check_near ("on the launch line, m", state.position.x, tb_delivery_launch_x (&d, d.loft_reach), 1e-15);
   check_near ("lowest point, m", state.position.z - body.radius, d.release_height, 1e-15);
@@ -96,17 +95,17 @@ test_attitude (void)
       d.axis_rotation = tb_radians_from_deg (rotation);
       state = tb_delivery_release (&d, &body, &assumed);
       axis = tb_delivery_axis (&d);
-      check_near ("PAP from the axis, rad", tb_vec3_angle (tb_quat_rotate (state.attitude, body.pap), axis), 0.0, 1e-12);
+      check_near ("PAP from the axis, rad", tb_vec3_angle (tb_quat_rotate (state.attitude, body.pap), axis),
+                  0.0, 1e-12);
       grip = tb_quat_rotate (state.attitude, body.grip);
       behind = tb_vec3_add_scaled (tb_vec3 (0, -1, 0), axis.y, axis);
       grip = tb_vec3_add_scaled (grip, -tb_vec3_dot (grip, axis), axis);
       check_near ("grip from behind, rad", tb_vec3_angle (grip, behind), 0.0, 1e-9);
       check_near ("a rotation and no more",
                   tb_vec3_length (tb_vec3 (state.attitude.x, state.attitude.y, state.attitude.z))
-                      * tb_vec3_length (tb_vec3 (state.attitude.x, state.attitude.y, state.attitude.z))
-                    + state.attitude.w * state.attitude.w,
-                  1.0,
-                  1e-14);
+                          * tb_vec3_length (tb_vec3 (state.attitude.x, state.attitude.y, state.attitude.z))
+                      + state.attitude.w * state.attitude.w,
+                  1.0, 1e-14);
     }
 }
 

@@ -1,5 +1,5 @@
-/* Energy and work. Classical: what the contact rubs away is the friction times the slip; nothing else may go missing
- * on a lane without drag, and nothing may ever be gained.
+/* Energy and work. Classical: what the contact rubs away is the friction times the slip; nothing else may go
+ * missing on a lane without drag, and nothing may ever be gained.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -25,7 +25,8 @@ house_friction (void)
   return friction;
 }
 
-/* An off-balance ball with three moments slides and then rolls over the house film: energy lost is work done. */
+/* An off-balance ball with three moments slides and then rolls over the house film: energy lost is work done.
+ */
 static void
 test_balance (void)
 {
@@ -102,22 +103,22 @@ test_parts_take_energy (void)
   check_run_shot (none, &shot);
   shot.options.no_air_drag = false;
   check_run_shot (with, &shot);
-  check_below ("air drag: speed, m/s",
-               with->path.measures.speed_at_pins,
+  check_below ("air drag: speed, m/s", with->path.measures.speed_at_pins,
                none->path.measures.speed_at_pins - 1e-3);
   shot.options = bare;
   shot.options.no_rolling_resistance = false;
   check_run_shot (with, &shot);
-  check_below ("rolling resistance: speed, m/s",
-               with->path.measures.speed_at_pins,
+  check_below ("rolling resistance: speed, m/s", with->path.measures.speed_at_pins,
                none->path.measures.speed_at_pins - 1e-5);
   shot.options = bare;
   shot.options.no_pivot_friction = false;
   check_run_shot (with, &shot);
-  check_below ("pivot friction: upright spin, rad/s", check_last (with)->spin.z, check_last (none)->spin.z - 1e-5);
+  check_below ("pivot friction: upright spin, rad/s", check_last (with)->spin.z,
+               check_last (none)->spin.z - 1e-5);
 }
 
-/* Classical: a sphere alone in the air loses speed to drag as 1/v grows evenly over the way, c = ρ C A/(2 m). */
+/* Classical: a sphere alone in the air loses speed to drag as 1/v grows evenly over the way, c = ρ C A/(2 m).
+ */
 static void
 test_drag (void)
 {
@@ -125,7 +126,8 @@ test_drag (void)
   TbBody body = check_plain_ball ();
   TbAssumed assumed = tb_assumed_default ();
   const CheckThrow straight = { .speed = 9.0 };
-  double c = 0.5 * assumed.air_density * assumed.drag_coefficient * TB_PI * body.radius * body.radius / body.mass;
+  double c
+      = 0.5 * assumed.air_density * assumed.drag_coefficient * TB_PI * body.radius * body.radius / body.mass;
   CheckLane lane;
   TbMotion motion;
 

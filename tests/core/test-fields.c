@@ -17,7 +17,8 @@ field (TbGroup group, const char *name)
 static gboolean
 same_shot (const TbShot *a, const TbShot *b)
 {
-  return memcmp (&a->delivery, &b->delivery, sizeof a->delivery) == 0 && memcmp (&a->ball, &b->ball, sizeof a->ball) == 0
+  return memcmp (&a->delivery, &b->delivery, sizeof a->delivery) == 0
+         && memcmp (&a->ball, &b->ball, sizeof a->ball) == 0
          && memcmp (&a->lane, &b->lane, sizeof a->lane) == 0;
 }
 
@@ -32,9 +33,11 @@ test_described (void)
       if (!g_hash_table_add (names, g_strdup_printf ("%s.%s", tb_group_name (f->group), f->name)))
         g_test_fail_printf ("%s is there twice", f->name);
       g_assert_true (f == tb_field_find (f->group, f->name));
-      if (f->label == NULL || *f->label == '\0' || f->help == NULL || !g_str_has_suffix (f->help, ".") || f->unit == NULL)
+      if (f->label == NULL || *f->label == '\0' || f->help == NULL || !g_str_has_suffix (f->help, ".")
+          || f->unit == NULL)
         g_test_fail_printf ("%s is not described", f->name);
-      if (!(f->min < f->max && f->min <= f->standard && f->standard <= f->max && f->step > 0 && f->page >= f->step))
+      if (!(f->min < f->max && f->min <= f->standard && f->standard <= f->max && f->step > 0
+            && f->page >= f->step))
         g_test_fail_printf ("%s has a range that is none", f->name);
     }
   g_assert_cmpint (count, ==, tb_field_count ());
@@ -78,8 +81,7 @@ test_refuses (void)
       check_status (f->name, tb_field_set (f, object, INFINITY), TB_ERROR_NOT_FINITE);
       check_status (f->name, tb_field_set (f, object, -INFINITY), TB_ERROR_NOT_FINITE);
       check_status (f->name, tb_field_set (f, object, f->min - beyond), TB_ERROR_OUT_OF_RANGE);
-      check_status (f->name,
-                    tb_field_set (f, object, f->max + beyond),
+      check_status (f->name, tb_field_set (f, object, f->max + beyond),
                     weight ? TB_ERROR_BALL_TOO_HEAVY : TB_ERROR_OUT_OF_RANGE);
       if (!same_shot (&shot, &before))
         g_test_fail_printf ("%s was changed by a value it refused", f->name);
@@ -102,7 +104,8 @@ test_words (void)
   check_status ("polish", tb_field_set_word (grit, &shot.ball, "polish"), TB_OK);
   check_near ("polished, µm", tb_um_from_metres (shot.ball.cover.roughness), 0.13, 1e-12);
   g_assert_cmpstr (tb_field_word (grit, &shot.ball), ==, "polish");
-  check_status ("a word for a number", tb_field_set_word (grit, &shot.ball, "sandpaper"), TB_ERROR_UNKNOWN_CHOICE);
+  check_status ("a word for a number", tb_field_set_word (grit, &shot.ball, "sandpaper"),
+                TB_ERROR_UNKNOWN_CHOICE);
 }
 
 static void
@@ -129,7 +132,8 @@ test_defaults (void)
   TbShot shot = check_house_shot ();
 
   for (const TbField *f = tb_field_table; f->name != NULL; f++)
-    check_near (f->name, tb_field_get (f, tb_shot_group (&shot, f->group)), f->standard, 1e-9 * fmax (1, fabs (f->standard)));
+    check_near (f->name, tb_field_get (f, tb_shot_group (&shot, f->group)), f->standard,
+                1e-9 * fmax (1, fabs (f->standard)));
   check_status ("the default shot", tb_shot_check (&shot, NULL), TB_OK);
 }
 

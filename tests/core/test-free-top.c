@@ -1,7 +1,7 @@
 /* The free top, and the rings that it draws on a ball.
  *
- * L. D. Landau and E. M. Lifshitz, "Mechanics", §37; the values are Jacobi functions of a general numerical library.
- * The ball is let go high over the lane with next to no weight, so that nothing acts on it.
+ * L. D. Landau and E. M. Lifshitz, "Mechanics", §37; the values are Jacobi functions of a general numerical
+ * library. The ball is let go high over the lane with next to no weight, so that nothing acts on it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -31,9 +31,7 @@ top_motion (const TbBody *body, const CheckLane *lane, double theta_deg, double 
   motion.end_y = 1e3;
   /* Any attitude will do: body and lane axes are made different on purpose. */
   motion.state.attitude = tb_quat_unit ((TbQuat){ 0.3, -0.5, 0.7, 0.4 });
-  check_set_motion (&motion.state,
-                    body,
-                    tb_vec3 (0, 1.0, 0),
+  check_set_motion (&motion.state, body, tb_vec3 (0, 1.0, 0),
                     tb_quat_rotate (motion.state.attitude, tb_vec3_scale (spin, SPEED_OF_SPIN)));
   motion.state.position.z = 10.0;
   return motion;
@@ -78,15 +76,13 @@ check_top (const TopCase *top, double step, double bound)
   spin = tb_vec3_sub (spin_in_body (check_last (run)), spin_in_body (check_first (run)));
   check_below ("away from the start after a period, rad/s", tb_vec3_length (spin), 20 * bound);
   check_near ("angular momentum, kg m²/s",
-              tb_vec3_length (check_state (check_last (run), &body).angular_momentum),
-              momentum,
-              1e-9);
+              tb_vec3_length (check_state (check_last (run), &body).angular_momentum), momentum, 1e-9);
 }
 
 static const TopCase about_pin
-  = { 45.0, 0.0, 5.12815862009, { 33.7924009348, 10.7002044211, -22.3285623051 } };
+    = { 45.0, 0.0, 5.12815862009, { 33.7924009348, 10.7002044211, -22.3285623051 } };
 static const TopCase about_bias
-  = { 45.0, 90.0, 6.62495459445, { 23.0767373138, 31.5245061992, 15.0916906099 } };
+    = { 45.0, 90.0, 6.62495459445, { 23.0767373138, 31.5245061992, 15.0916906099 } };
 
 static void
 test_three_moments (void)
@@ -99,7 +95,8 @@ test_three_moments (void)
   check_top (&about_bias, 0.0, 0.1);
 }
 
-/* Symmetric core: the spin axis moves π R ε sin 2θ over the ball a revolution, ε = (I_across − I_pin)/I_across. */
+/* Symmetric core: the spin axis moves π R ε sin 2θ over the ball a revolution, ε = (I_across −
+ * I_pin)/I_across. */
 static void
 test_ring_spacing (void)
 {
@@ -117,7 +114,8 @@ test_ring_spacing (void)
       motion.time_limit = 2.0 * TB_PI / SPEED_OF_SPIN;
       check_run_motion (run, &motion);
       moved = body.radius
-              * tb_vec3_angle (tb_sample_axis_on_ball (check_last (run)), tb_sample_axis_on_ball (check_first (run)));
+              * tb_vec3_angle (tb_sample_axis_on_ball (check_last (run)),
+                               tb_sample_axis_on_ball (check_first (run)));
       want = TB_PI * body.radius * epsilon * sin (2.0 * tb_radians_from_deg (theta));
       /* The axis goes along a circle, the distance is straight across: 0.3 % at most. */
       check_near ("spacing, in", tb_in_from_metres (moved), tb_in_from_metres (want), 0.003 * 0.524);
@@ -126,8 +124,8 @@ test_ring_spacing (void)
     }
 }
 
-/* The same out of a whole shot: spacing greatest at a pin-to-PAP distance of a quarter of the half circumference
- * (3 3/8 in), nothing at 0 and 6 3/4 in. */
+/* The same out of a whole shot: spacing greatest at a pin-to-PAP distance of a quarter of the half
+ * circumference (3 3/8 in), nothing at 0 and 6 3/4 in. */
 static double
 shot_ring_spacing (double pin_to_pap_in)
 {
@@ -158,8 +156,8 @@ test_ring_spacing_of_shots (void)
           at = distance;
         }
     }
-  /* Friction moves the axis too during the first turn, by μ m g R/(I ω) a second: about 0.08 in here, which the
-   * spacing of a free top is seen through. Measured: 0.5825, 3.375, 0.081, 0.083. */
+  /* Friction moves the axis too during the first turn, by μ m g R/(I ω) a second: about 0.08 in here, which
+   * the spacing of a free top is seen through. Measured: 0.5825, 3.375, 0.081, 0.083. */
   check_near ("greatest spacing, in", best, 0.524, 0.09);
   check_near ("greatest at, in", at, 3.375, 0.26);
   check_below ("with the pin on the axis, in", shot_ring_spacing (0.0), 0.10);

@@ -1,4 +1,5 @@
-/* Drilled holes against an integration that knows nothing but where they are: small boxes of the ball's mean density.
+/* Drilled holes against an integration that knows nothing but where they are: small boxes of the ball's mean
+ * density.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -31,12 +32,14 @@ static void
 hole_line (const TbHole *hole, double radius, TbVec3 *mouth, TbVec3 *inwards)
 {
   double a = hole->over / radius, b = hole->up / radius;
-  TbVec3 over = tb_vec3 (cos (a), 0, -sin (a)), up = tb_vec3 (-sin (b) * sin (a), cos (b), -sin (b) * cos (a));
+  TbVec3 over = tb_vec3 (cos (a), 0, -sin (a)),
+         up = tb_vec3 (-sin (b) * sin (a), cos (b), -sin (b) * cos (a));
   TbVec3 out = tb_vec3 (cos (b) * sin (a), sin (b), cos (b) * cos (a));
   double p = hole->pitch_over / radius, q = hole->pitch_up / radius;
 
   *mouth = tb_vec3_scale (out, radius);
-  *inwards = tb_vec3_add_scaled (tb_vec3_add_scaled (tb_vec3_scale (out, -sqrt (1 - p * p - q * q)), p, over), q, up);
+  *inwards = tb_vec3_add_scaled (tb_vec3_add_scaled (tb_vec3_scale (out, -sqrt (1 - p * p - q * q)), p, over),
+                                 q, up);
 }
 
 static void
@@ -97,7 +100,8 @@ drilled_ball (void)
   ball.top_weight = 0.0;
   ball.n_holes = 3;
   ball.hole[0] = (TbHole){ TB_HOLE_FINGER, -0.65 * in, 1.9 * in, 0.97 * in, 2.5 * in, 0.125 * in, 0.0 };
-  ball.hole[1] = (TbHole){ TB_HOLE_FINGER, 0.65 * in, 2.0 * in, 0.97 * in, 2.4 * in, -0.125 * in, 0.375 * in };
+  ball.hole[1]
+      = (TbHole){ TB_HOLE_FINGER, 0.65 * in, 2.0 * in, 0.97 * in, 2.4 * in, -0.125 * in, 0.375 * in };
   ball.hole[2] = (TbHole){ TB_HOLE_THUMB, 0.1 * in, -1.9 * in, 1.05 * in, 2.9 * in, 0.2 * in, -0.25 * in };
   return ball;
 }
@@ -145,7 +149,8 @@ test_mass_and_centre (void)
   check_below ("away from the grip, mm", 1e3 * offset.z, -1.0);
 }
 
-/* The inertia about the centre of mass in the grip's frame, out of the body's moments and out of the boxes. */
+/* The inertia about the centre of mass in the grip's frame, out of the body's moments and out of the boxes.
+ */
 static void
 test_inertia (void)
 {
@@ -185,12 +190,11 @@ test_principal_axes (void)
   check_above ("moments in order", both.drilled.moment.z, both.drilled.moment.y);
   check_near ("pin still where it was laid out",
               tb_in_from_metres (both.drilled.radius * tb_vec3_angle (both.drilled.pin, both.drilled.pap)),
-              tb_in_from_metres (both.ball.pin_to_pap),
-              1e-9);
+              tb_in_from_metres (both.ball.pin_to_pap), 1e-9);
 }
 
-/* Static weights of a worked case: one radial hole in the grip's middle takes its weight times its lever from the
- * top, and nothing from the sides. The scale's arm is taken as the ball's radius (assumed). */
+/* Static weights of a worked case: one radial hole in the grip's middle takes its weight times its lever from
+ * the top, and nothing from the sides. The scale's arm is taken as the ball's radius (assumed). */
 static void
 test_static_weights (void)
 {
@@ -205,10 +209,8 @@ test_static_weights (void)
   g_assert_cmpint (tb_ball_body (&ball, &body), ==, TB_OK);
   weight = density * TB_PI / 4.0 * diameter * diameter * depth;
   lever = 0.5 * ball.diameter - 0.5 * depth;
-  check_near ("top weight, oz",
-              tb_oz_from_kilograms (body.static_weights.top),
-              tb_oz_from_kilograms (-weight * lever / body.radius),
-              0.03);
+  check_near ("top weight, oz", tb_oz_from_kilograms (body.static_weights.top),
+              tb_oz_from_kilograms (-weight * lever / body.radius), 0.03);
   check_near ("side weight, oz", tb_oz_from_kilograms (body.static_weights.side), 0.0, 1e-9);
   check_near ("finger weight, oz", tb_oz_from_kilograms (body.static_weights.finger), 0.0, 1e-9);
   /* A hole towards the PAP makes that side light. */
@@ -228,9 +230,7 @@ test_top_weight (void)
   ball.top_weight = tb_kilograms_from_oz (3.0);
   g_assert_cmpint (tb_ball_body (&ball, &body), ==, TB_OK);
   check_near ("towards the pin, rad", tb_vec3_angle (body.offset, body.pin), 0.0, 1e-9);
-  check_near ("m d/R, oz",
-              tb_oz_from_kilograms (body.mass * tb_vec3_length (body.offset) / body.radius),
-              3.0,
+  check_near ("m d/R, oz", tb_oz_from_kilograms (body.mass * tb_vec3_length (body.offset) / body.radius), 3.0,
               1e-9);
 }
 

@@ -1,7 +1,7 @@
 /* The impulse of a landing, in closed form.
  *
- * Classical: the slip changes by (1 + 1/k) j, j = min (μ (1 + e) v_n, k/(1 + k) |u|), the friction's impulse a mass
- * being as much as what stops the slip allows; the normal speed is returned e times.
+ * Classical: the slip changes by (1 + 1/k) j, j = min (μ (1 + e) v_n, k/(1 + k) |u|), the friction's impulse
+ * a mass being as much as what stops the slip allows; the normal speed is returned e times.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -52,10 +52,8 @@ slip_drop (double mu, const CheckThrow *release)
   check_near ("time of landing, s", before->time, sqrt (2.0 * HEIGHT / TB_STANDARD_GRAVITY), 1e-12);
   check_near ("normal speed before, m/s", before->velocity.z, -1.0, 1e-12);
   check_near ("normal speed after, m/s", after->velocity.z, RESTITUTION, 1e-12);
-  check_near ("y of landing, m",
-              run->path.measures.landing_y,
-              release->speed * cos (tb_radians_from_deg (release->heading)) * before->time,
-              1e-12);
+  check_near ("y of landing, m", run->path.measures.landing_y,
+              release->speed * cos (tb_radians_from_deg (release->heading)) * before->time, 1e-12);
   return tb_vec3_length (check_slip (before, motion.body.radius))
          - tb_vec3_length (check_slip (after, motion.body.radius));
 }
@@ -63,7 +61,8 @@ slip_drop (double mu, const CheckThrow *release)
 static void
 test_impulse (void)
 {
-  const CheckThrow hook_throw = { .speed = 8.0, .heading = -1.5, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
+  const CheckThrow hook_throw
+      = { .speed = 8.0, .heading = -1.5, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
 
   check_near ("drop on μ 0.04, m/s", slip_drop (0.04, &hook_throw), 0.231429, 5e-7);
   check_near ("drop on μ 0.20, m/s", slip_drop (0.20, &hook_throw), 1.157143, 5e-7);
@@ -76,7 +75,7 @@ test_impulse_that_stops (void)
   const double radius = check_plain_ball ().radius;
   /* Rolls forward a little too slowly: slip 0.2 m/s. */
   const CheckThrow nearly
-    = { .speed = 5.0, .rpm = tb_rpm_from_radians_per_second (4.8 / radius), .rotation = 0.0, .tilt = 0.0 };
+      = { .speed = 5.0, .rpm = tb_rpm_from_radians_per_second (4.8 / radius), .rotation = 0.0, .tilt = 0.0 };
 
   check_near ("drop of a small slip, m/s", slip_drop (0.20, &nearly), 0.2, 1e-12);
 }
@@ -119,7 +118,8 @@ test_bounces_end (void)
   check_near ("end of the last bounce, s", slide->time, first * (1 + RESTITUTION) / (1 - RESTITUTION), 0.005);
 }
 
-/* Under a landing's load r = 1 + v_n/(g · time) the film is h/√r thick and the dry friction falls as r^(−1/3). */
+/* Under a landing's load r = 1 + v_n/(g · time) the film is h/√r thick and the dry friction falls as
+ * r^(−1/3). */
 static void
 test_squeeze (void)
 {

@@ -85,8 +85,7 @@ test_lopsided_lane_is_seen (void)
   check_run_shot (right, &shot);
   check_run_shot (left, &other);
   check_above ("difference, boards",
-               fabs (right->path.measures.x_at_pins - left->path.measures.x_at_pins) / TB_BOARD_WIDTH,
-               0.5);
+               fabs (right->path.measures.x_at_pins - left->path.measures.x_at_pins) / TB_BOARD_WIDTH, 0.5);
 }
 
 static void
@@ -101,12 +100,12 @@ test_wear (void)
   other = left_handed (&shot, mirrored_oil);
   for (int i = 0; i < 5; i++)
     {
-      check_status ("right",
-                    tb_shot_run_and_wear (&shot, run->workspace, &run->path, oil, &carried, NULL),
+      check_status ("right", tb_shot_run_and_wear (&shot, run->workspace, &run->path, oil, &carried, NULL),
                     TB_OK);
-      check_status ("left",
-                    tb_shot_run_and_wear (&other, run->workspace, &run->path, mirrored_oil, &carried_left, NULL),
-                    TB_OK);
+      check_status (
+          "left",
+          tb_shot_run_and_wear (&other, run->workspace, &run->path, mirrored_oil, &carried_left, NULL),
+          TB_OK);
       g_assert_cmpfloat (carried, ==, carried_left);
     }
   tb_oil_mirror (mirrored_oil);
@@ -115,7 +114,8 @@ test_wear (void)
       g_assert_cmpfloat (tb_oil_cell (oil, row, column), ==, tb_oil_cell (mirrored_oil, row, column));
 }
 
-/* Cross-tilt is told from the right edge, whoever bowls: a higher right edge pushes every ball to the left. */
+/* Cross-tilt is told from the right edge, whoever bowls: a higher right edge pushes every ball to the left.
+ */
 static void
 test_cross_tilt (void)
 {

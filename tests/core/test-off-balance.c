@@ -7,7 +7,8 @@
 
 static const CheckThrow hook_throw = { .speed = 0.0, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
 
-/* The attitude of the check page, world = Q body, turned into core's frame: a quarter turn about the vertical. */
+/* The attitude of the check page, world = Q body, turned into core's frame: a quarter turn about the
+ * vertical. */
 static TbQuat
 page_attitude (void)
 {
@@ -51,12 +52,11 @@ test_forces (void)
   check_vector_near ("slip, m/s", forces.slip, check_vector (4.877221867, -3.322778133, 0), 1e-9);
   check_near ("normal force, N", forces.normal, 75.742529281, 1e-8);
   check_vector_near ("friction, N", forces.friction, check_vector (-6.259607860, 4.264576984, 0), 1e-8);
-  check_vector_near ("acceleration, m/s²", forces.centre_acceleration, check_vector (-0.758930111, 1.247727649, 0), 1e-9);
+  check_vector_near ("acceleration, m/s²", forces.centre_acceleration,
+                     check_vector (-0.758930111, 1.247727649, 0), 1e-9);
   /* The moments are given to 12 decimals: worth 2e-8 here. Measured: 1.2e-8. */
-  check_vector_near ("angular acceleration, rad/s²",
-                     forces.angular_acceleration,
-                     check_vector (22.743501645, 31.515965820, 0.260977482),
-                     2e-8);
+  check_vector_near ("angular acceleration, rad/s²", forces.angular_acceleration,
+                     check_vector (22.743501645, 31.515965820, 0.260977482), 2e-8);
   check_near ("energy, J", energy, 240.961846257, 1e-8);
 }
 
@@ -78,7 +78,8 @@ check_after (double step, double bound)
   check_near ("X, m", end->position.y, 6.120156472, bound);
   check_near ("Y, m", -end->position.x, 0.002929105, bound);
   check_vector_near ("velocity, m/s", end->velocity, check_vector (7.329392538, 0.215742378, 0), bound);
-  check_vector_near ("spin, rad/s", end->spin, check_vector (-17.764456269, 45.105150434, 10.592112298), 10 * bound);
+  check_vector_near ("spin, rad/s", end->spin, check_vector (-17.764456269, 45.105150434, 10.592112298),
+                     10 * bound);
   check_near ("energy, J", check_energy (end, &motion.body), 217.467954892, 50 * bound);
 }
 
@@ -90,7 +91,8 @@ test_after (void)
   check_after (0.0, 1e-4);
 }
 
-/* An offset d along the spin axis precesses it at m g d/(I ω): 3.217°/s a millimetre at 400 rpm and k 0.35. */
+/* An offset d along the spin axis precesses it at m g d/(I ω): 3.217°/s a millimetre at 400 rpm and k 0.35.
+ */
 static void
 test_precession (void)
 {
@@ -129,7 +131,8 @@ test_rolling_energy (void)
   check_lane_uniform (&lane, 1.0);
   motion = check_motion (&body, &lane.friction);
   motion.state.attitude = page_attitude ();
-  check_set_motion (&motion.state, &body, tb_vec3 (-0.5, 6.0, 0), tb_vec3 (-6.0 / radius, -0.5 / radius, 12.0));
+  check_set_motion (&motion.state, &body, tb_vec3 (-0.5, 6.0, 0),
+                    tb_vec3 (-6.0 / radius, -0.5 / radius, 12.0));
   motion.options.step = 0.001;
   motion.options.edgeless = true;
   check_run_motion (run, &motion);

@@ -1,7 +1,8 @@
 /* The oil film: exact volume, smoothness, edges.
  *
- * Classical: a tensor product of uniform cubic B-splines is twice continuously differentiable, lies between the least
- * and the greatest of its coefficients, and its integral is their sum (C. de Boor, "A Practical Guide to Splines").
+ * Classical: a tensor product of uniform cubic B-splines is twice continuously differentiable, lies between
+ * the least and the greatest of its coefficients, and its integral is their sum (C. de Boor, "A Practical
+ * Guide to Splines").
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -39,8 +40,7 @@ integral (const TbOil *oil)
     for (int j = 0; j < 2 * TB_OIL_ROWS; j++)
       for (int k = 0; k < 9; k++)
         sum += weight[k / 3] * weight[k % 3]
-               * tb_oil_film (oil,
-                              EDGE - (i + 0.5 + 0.5 * node[k / 3]) * dx,
+               * tb_oil_film (oil, EDGE - (i + 0.5 + 0.5 * node[k / 3]) * dx,
                               (j + 0.5 + 0.5 * node[k % 3]) * dy);
   return sum * dx * dy / 4.0;
 }
@@ -56,9 +56,7 @@ test_house_volume (void)
   check_near ("heads in the middle, units", tb_units_from_film (tb_oil_film (oil, 0.0, 0.0)), 45.0, 1.0);
   check_near ("length, ft", tb_ft_from_metres (tb_oil_length (oil, tb_film_from_units (0.05))), 40.0, 0.5);
   check_near ("outside over middle",
-              tb_oil_film (oil, tb_x_from_board (3.0), 3.0) / tb_oil_film (oil, 0.0, 3.0),
-              1.0 / 8.0,
-              0.001);
+              tb_oil_film (oil, tb_x_from_board (3.0), 3.0) / tb_oil_film (oil, 0.0, 3.0), 1.0 / 8.0, 0.001);
 }
 
 static void
@@ -124,9 +122,7 @@ test_smooth (void)
     }
   /* Level at the edges. */
   check_near ("slope at the edge",
-              (tb_oil_film (oil, EDGE, 4.0) - tb_oil_film (oil, EDGE - 1e-6, 4.0)) / 1e-6,
-              0.0,
-              2e-8);
+              (tb_oil_film (oil, EDGE, 4.0) - tb_oil_film (oil, EDGE - 1e-6, 4.0)) / 1e-6, 0.0, 2e-8);
 }
 
 static void
@@ -260,10 +256,8 @@ test_profile (void)
 
   check_status ("fill", tb_oil_fill_profile (oil, &profile), TB_OK);
   check_status ("check", tb_oil_check (oil), TB_OK);
-  check_near ("half way, units",
-              tb_units_from_film (tb_oil_film (oil, 0, 0.5 * profile.length)),
-              50.0 * sqrt (8.0 / 50.0),
-              0.05);
+  check_near ("half way, units", tb_units_from_film (tb_oil_film (oil, 0, 0.5 * profile.length)),
+              50.0 * sqrt (8.0 / 50.0), 0.05);
   check_near ("past the end, m", tb_oil_film (oil, 0, profile.length + 0.5), 0.0, 0.0);
   check_near ("the same on both sides", tb_oil_film (oil, 0.3, 5.0), tb_oil_film (oil, -0.3, 5.0), 1e-20);
 }

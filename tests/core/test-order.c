@@ -3,8 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
 
-/* Order the integrator claims, and what a fit over three halvings may miss of it. Measured: 4.1 for a slide, 3.5 through
- * events. */
+/* Order the integrator claims, and what a fit over three halvings may miss of it. Measured: 4.1 for a
+ * slide, 3.5 through events. */
 #define ORDER 4.0
 #define ORDER_SLACK 0.6
 
@@ -47,8 +47,8 @@ board_at (const TbShot *base, double step, double end_y)
 
 #define HALVINGS 3
 
-/* |x(h) − x(h/2)| falls by 2^order when h is halved. The geometric mean over several shots keeps out the chance that
- * an error passes through nothing. */
+/* |x(h) − x(h/2)| falls by 2^order when h is halved. The geometric mean over several shots keeps out the
+ * chance that an error passes through nothing. */
 static void
 check_order (const char *what, const TbShot *base, double end_y)
 {

@@ -1,4 +1,5 @@
-/* The path as it is kept: samples, phases, interpolation, and measures that do not depend on how much is kept.
+/* The path as it is kept: samples, phases, interpolation, and measures that do not depend on how much is
+ * kept.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
@@ -79,8 +80,8 @@ test_stretches (void)
   g_assert_cmpfloat (path->stretches[path->n_stretches - 1].end_time, ==, tb_path_duration (path));
 }
 
-/* Samples agree with the names of their phases. Without oil on the ball: with it the coefficient is that of the spot,
- * while a step goes by the mean of the spots that it rolls over. */
+/* Samples agree with the names of their phases. Without oil on the ball: with it the coefficient is that of
+ * the spot, while a step goes by the mean of the spots that it rolls over. */
 static void
 check_sample (const TbSample *s, double radius)
 {
@@ -88,7 +89,8 @@ check_sample (const TbSample *s, double radius)
 
   if (fabs (s->slip - slip) > 1e-9)
     g_test_fail_printf ("slip at %g s is told as %g, is %g", s->time, s->slip, slip);
-  if (s->phase == TB_PHASE_FLIGHT ? s->normal != 0.0 || s->friction != 0.0 || s->coefficient != 0.0 : s->normal <= 0.0)
+  if (s->phase == TB_PHASE_FLIGHT ? s->normal != 0.0 || s->friction != 0.0 || s->coefficient != 0.0
+                                  : s->normal <= 0.0)
     g_test_fail_printf ("forces at %g s", s->time);
   if (s->phase == TB_PHASE_SLIDE && fabs (s->friction - s->coefficient * s->normal) > 1e-9)
     g_test_fail_printf ("friction while sliding at %g s", s->time);
@@ -137,7 +139,8 @@ test_interpolation (void)
   /* A hundredth of a board is 0.27 mm. */
   check_below ("position, m", x, 2.7e-4);
   check_below ("velocity, m/s", v, 2e-3);
-  /* An uneven ball's spin swings with its own turning, half a radian a step: this is for pictures. Measured: 0.2. */
+  /* An uneven ball's spin swings with its own turning, half a radian a step: this is for pictures. Measured:
+   * 0.2. */
   check_below ("spin, rad/s", w, 0.3);
 }
 
@@ -158,7 +161,8 @@ test_at_distance (void)
     }
   for (int i = 1; i < TB_N_BOARD_MARKS; i++)
     {
-      g_assert_true (tb_path_at_distance (&run->path, tb_metres_from_ft (TB_BOARD_MARK_FT * i), &by_distance));
+      g_assert_true (
+          tb_path_at_distance (&run->path, tb_metres_from_ft (TB_BOARD_MARK_FT * i), &by_distance));
       check_near ("x at a mark, m", run->path.measures.x_at_mark[i], by_distance.position.x, 1e-6);
     }
 }
@@ -221,9 +225,7 @@ test_on_the_ball (void)
       check_near ("contact straight down, rad", tb_vec3_angle (contact, tb_vec3 (0, 0, -1)), 0.0, 1e-9);
     }
   check_near ("the PAP is on the axis at release, rad",
-              tb_vec3_angle (tb_sample_axis_on_ball (check_first (run)), run->path.body.pap),
-              0.0,
-              1e-9);
+              tb_vec3_angle (tb_sample_axis_on_ball (check_first (run)), run->path.body.pap), 0.0, 1e-9);
 }
 
 /* Slip that nobody would see, m/s: a roll that lets go by no more still lasts. */
@@ -271,20 +273,20 @@ test_measures (void)
   check_near ("x at the pins, m", m->x_at_pins, check_last (run)->position.x, 1e-12);
   check_near ("angle at the pins, rad", m->angle_at_pins, tb_sample_heading (check_last (run)), 1e-12);
   check_near ("breakpoint, m", m->breakpoint_x, right, 1e-5);
-  check_near ("hook, boards",
-              tb_measure_value (tb_measure_find ("hook_board"), m),
-              tb_board_from_x (m->x_at_pins) - tb_board_from_x (tb_delivery_launch_x (&shot.delivery, TB_HEAD_PIN_Y)),
+  check_near ("hook, boards", tb_measure_value (tb_measure_find ("hook_board"), m),
+              tb_board_from_x (m->x_at_pins)
+                  - tb_board_from_x (tb_delivery_launch_x (&shot.delivery, TB_HEAD_PIN_Y)),
               1e-9);
   check_near ("turned, rad", m->turned, turned, 2e-3);
   check_near ("speed at the pins, m/s", m->speed_at_pins, tb_vec3_length (check_last (run)->velocity), 1e-12);
-  check_near ("rev rate at the pins, rad/s", m->rev_rate_at_pins, tb_vec3_length (check_last (run)->spin), 1e-12);
+  check_near ("rev rate at the pins, rad/s", m->rev_rate_at_pins, tb_vec3_length (check_last (run)->spin),
+              1e-12);
   check_near ("time, s", m->time, check_last (run)->time, 0.0);
   check_near ("roll starts, m", m->roll_start_y, last_roll_start (&run->path), 1e-9);
   g_assert_true (tb_path_at_distance (&run->path, m->hook_start_y, &sample));
   check_near ("heading where the hook starts, °",
               tb_deg_from_radians (tb_sample_heading (&sample) - tb_delivery_launch_heading (&shot.delivery)),
-              1.0,
-              1e-3);
+              1.0, 1e-3);
 }
 
 static void

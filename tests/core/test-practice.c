@@ -1,5 +1,5 @@
-/* What the trade says, as directions and rankings: common practice, no source, unless another is named. The size of an
- * effect is not checked here.
+/* What the trade says, as directions and rankings: common practice, no source, unless another is named. The
+ * size of an effect is not checked here.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "support.h"
@@ -45,16 +45,10 @@ throw_with (const TbShot *base, TbGroup group, const char *name, double value)
   g_assert_nonnull (field);
   check_status (name, tb_field_set (field, tb_shot_group (&shot, group), value), TB_OK);
   outcome = throw_it (&shot);
-  g_test_message ("%s %g: board %.2f at %.2f°, hook %.2f, breakpoint %.1f at %.1f ft, turns from %.1f ft, rolls from %.1f ft",
-                  name,
-                  value,
-                  outcome.board,
-                  outcome.angle,
-                  outcome.hook,
-                  outcome.breakpoint_board,
-                  outcome.breakpoint_ft,
-                  outcome.hook_start_ft,
-                  outcome.roll_ft);
+  g_test_message ("%s %g: board %.2f at %.2f°, hook %.2f, breakpoint %.1f at %.1f ft, turns from %.1f ft, "
+                  "rolls from %.1f ft",
+                  name, value, outcome.board, outcome.angle, outcome.hook, outcome.breakpoint_board,
+                  outcome.breakpoint_ft, outcome.hook_start_ft, outcome.roll_ft);
   return outcome;
 }
 
@@ -251,8 +245,8 @@ test_surface_on_the_same_line (void)
     }
 }
 
-/* The launch from the same lay-down that brings the ball to the middle of the pocket: the first one found from the
- * straight line on outwards. */
+/* The launch from the same lay-down that brings the ball to the middle of the pocket: the first one found
+ * from the straight line on outwards. */
 static gboolean
 aim_for_pocket (TbShot *shot)
 {
@@ -292,18 +286,13 @@ on_own_pocket_line (const TbShot *base, TbGroup group, const char *name, double 
     }
   outcome = throw_it (&shot);
   g_test_message ("%s %g: aimed at %.2f, breakpoint %.1f at %.1f ft, rolls from %.1f ft, %.2f° at the pins",
-                  name,
-                  value,
-                  tb_board_from_x (shot.delivery.aim),
-                  outcome.breakpoint_board,
-                  outcome.breakpoint_ft,
-                  outcome.roll_ft,
-                  outcome.angle);
+                  name, value, tb_board_from_x (shot.delivery.aim), outcome.breakpoint_board,
+                  outcome.breakpoint_ft, outcome.roll_ft, outcome.angle);
   return outcome;
 }
 
-/* Each on its own pocket line, the coarse ball is sent further out, rolls early and arrives flat: it has spent
- * itself. */
+/* Each on its own pocket line, the coarse ball is sent further out, rolls early and arrives flat: it has
+ * spent itself. */
 static void
 test_surface_on_own_pocket_line (void)
 {
@@ -318,8 +307,8 @@ test_surface_on_own_pocket_line (void)
   check_below ("500 is sent further out", coarse.breakpoint_board, middle.breakpoint_board);
 }
 
-/* Order of hook: plastic, urethane, weak reactive, strong reactive. Among reactives a pearl keeps most for the back,
- * a solid starts first. */
+/* Order of hook: plastic, urethane, weak reactive, strong reactive. Among reactives a pearl keeps most for
+ * the back, a solid starts first. */
 static void
 test_covers (void)
 {
@@ -328,12 +317,14 @@ test_covers (void)
 
   for (int kind = 0; kind < TB_N_COVER_KINDS; kind++)
     outcome[kind] = throw_with (&shot, TB_GROUP_BALL, "cover", kind);
-  check_above ("urethane over plastic", outcome[TB_COVER_URETHANE].hook, outcome[TB_COVER_PLASTIC].hook + 0.5);
+  check_above ("urethane over plastic", outcome[TB_COVER_URETHANE].hook,
+               outcome[TB_COVER_PLASTIC].hook + 0.5);
   check_above ("pearl over urethane", outcome[TB_COVER_REACTIVE_PEARL].hook, outcome[TB_COVER_URETHANE].hook);
-  check_above ("hybrid over pearl", outcome[TB_COVER_REACTIVE_HYBRID].hook, outcome[TB_COVER_REACTIVE_PEARL].hook);
-  check_above ("solid over hybrid", outcome[TB_COVER_REACTIVE_SOLID].hook, outcome[TB_COVER_REACTIVE_HYBRID].hook);
-  check_below ("a solid turns before a pearl, ft",
-               outcome[TB_COVER_REACTIVE_SOLID].hook_start_ft,
+  check_above ("hybrid over pearl", outcome[TB_COVER_REACTIVE_HYBRID].hook,
+               outcome[TB_COVER_REACTIVE_PEARL].hook);
+  check_above ("solid over hybrid", outcome[TB_COVER_REACTIVE_SOLID].hook,
+               outcome[TB_COVER_REACTIVE_HYBRID].hook);
+  check_below ("a solid turns before a pearl, ft", outcome[TB_COVER_REACTIVE_SOLID].hook_start_ft,
                outcome[TB_COVER_REACTIVE_PEARL].hook_start_ft);
 }
 
@@ -374,7 +365,8 @@ test_flare (void)
   check_below ("flare with the pin on the PAP, in", tb_in_from_metres (run->path.measures.flare), 0.75);
 }
 
-/* Surface texture leads all factors, static weight matters little (USBC, "Ball Motion Study", 2008, and press). */
+/* Surface texture leads all factors, static weight matters little (USBC, "Ball Motion Study", 2008, and
+ * press). */
 static void
 test_factors (void)
 {

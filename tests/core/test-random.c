@@ -11,8 +11,8 @@
 
 /* Of the energy at release: what rounding and the step leave. */
 #define ENERGY_SLACK 1e-6
-/* Of the same: what the friction of a landing may be told to have given back, where a ball off balance by more than the
- * rules allow is stopped in its slip by the normal blow. Measured: 2e-4. */
+/* Of the same: what the friction of a landing may be told to have given back, where a ball off balance by
+ * more than the rules allow is stopped in its slip by the normal blow. Measured: 2e-4. */
 #define LOSS_SLACK 1e-3
 
 static void
@@ -53,23 +53,25 @@ random_shot (guint64 seed)
 static const char *
 check_sample (const TbSample *s, const TbBody *body)
 {
-  if (!isfinite (s->time + s->position.x + s->position.y + s->position.z + s->velocity.x + s->velocity.y + s->velocity.z
-                 + s->acceleration.x + s->acceleration.y + s->acceleration.z + s->spin.x + s->spin.y + s->spin.z
-                 + s->attitude.w + s->attitude.x + s->attitude.y + s->attitude.z + s->slip + s->normal + s->friction
-                 + s->coefficient + s->film_on_lane + s->film_on_ball + s->turned + s->slip_loss))
+  if (!isfinite (s->time + s->position.x + s->position.y + s->position.z + s->velocity.x + s->velocity.y
+                 + s->velocity.z + s->acceleration.x + s->acceleration.y + s->acceleration.z + s->spin.x
+                 + s->spin.y + s->spin.z + s->attitude.w + s->attitude.x + s->attitude.y + s->attitude.z
+                 + s->slip + s->normal + s->friction + s->coefficient + s->film_on_lane + s->film_on_ball
+                 + s->turned + s->slip_loss))
     return "a sample is not finite";
   if (s->position.z < body->radius - 1e-9)
     return "the ball is in the lane";
   /* Where the ball lifts off, the force passes through nothing. */
-  if (s->normal < -1e-9 * body->mass || s->film_on_ball < 0.0 || s->film_on_lane < 0.0 || s->coefficient < 0.0)
+  if (s->normal < -1e-9 * body->mass || s->film_on_ball < 0.0 || s->film_on_lane < 0.0
+      || s->coefficient < 0.0)
     return "a force or film is below nothing";
   if (s->phase == TB_PHASE_ROLL && s->slip > 1e-7)
     return "slips while rolling";
   return NULL;
 }
 
-/* A roll that needs more friction than there is lets go: not always in the very sample, but never goes on. After so many
- * times it is held; one shot in a thousand comes to that. */
+/* A roll that needs more friction than there is lets go: not always in the very sample, but never goes on.
+ * After so many times it is held; one shot in a thousand comes to that. */
 #define LETS_GO_WITHIN 1e-3
 #define HELD_AFTER 32
 
@@ -127,7 +129,9 @@ check_samples (const TbPath *path, const TbShot *shot)
       if (energy > previous + ENERGY_SLACK * first)
         return "energy rises";
       previous = energy;
-      if (i > 0 && (s->time < s[-1].time || s->turned < s[-1].turned || s->slip_loss < s[-1].slip_loss - LOSS_SLACK * first))
+      if (i > 0
+          && (s->time < s[-1].time || s->turned < s[-1].turned
+              || s->slip_loss < s[-1].slip_loss - LOSS_SLACK * first))
         return "time, turn or loss runs backwards";
     }
   return NULL;
@@ -150,7 +154,8 @@ check_ending (const TbPath *path, const TbShot *shot)
     {
       if (shot->options.edgeless)
         return "a gutter without edges";
-      if (fabs (fabs (end->position.x) - TB_LANE_HALF_WIDTH) > 1e-9 || !isfinite (m->gutter_y) || !isnan (m->x_at_pins))
+      if (fabs (fabs (end->position.x) - TB_LANE_HALF_WIDTH) > 1e-9 || !isfinite (m->gutter_y)
+          || !isnan (m->x_at_pins))
         return "a gutter that is none";
     }
   return NULL;
@@ -162,7 +167,8 @@ report (const TbShot *shot, guint64 seed, const char *problem)
   g_autoptr (GString) text = g_string_new (NULL);
 
   for (const TbField *field = tb_field_table; field->name != NULL; field++)
-    g_string_append_printf (text, " %s=%.9g", field->name, tb_field_get (field, tb_shot_group_const (shot, field->group)));
+    g_string_append_printf (text, " %s=%.9g", field->name,
+                            tb_field_get (field, tb_shot_group_const (shot, field->group)));
   g_test_fail_printf ("shot seed %" G_GUINT64_FORMAT ": %s%s", seed, problem, text->str);
 }
 
@@ -201,7 +207,8 @@ test_ten_thousand (void)
           problems++;
         }
     }
-  g_test_message ("%.2f s; the longest shot %.2f ms", 1e-6 * (double)(g_get_monotonic_time () - start), 1e-3 * (double)longest);
+  g_test_message ("%.2f s; the longest shot %.2f ms", 1e-6 * (double)(g_get_monotonic_time () - start),
+                  1e-3 * (double)longest);
   for (int status = 0; status < TB_N_STATUS; status++)
     if (done[status] > 0)
       g_test_message ("%d: %s", done[status], tb_status_sentence ((TbStatus)status));

@@ -1,6 +1,7 @@
-/* The same shots by independent code: a right-hand side written a second time (reference-model.c), integrated by the
- * GNU Scientific Library (M. Galassi et al., "GSL Reference Manual": rk8pd, rkf45) and by SUNDIALS CVODE (A. C.
- * Hindmarsh et al., ACM Trans. Math. Software 31, 2005: Adams), both at 1e-10. Oil on the ball is off.
+/* The same shots by independent code: a right-hand side written a second time (reference-model.c), integrated
+ * by the GNU Scientific Library (M. Galassi et al., "GSL Reference Manual": rk8pd, rkf45) and by SUNDIALS
+ * CVODE (A. C. Hindmarsh et al., ACM Trans. Math. Software 31, 2005: Adams), both at 1e-10. Oil on the ball
+ * is off.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
@@ -69,13 +70,9 @@ check_shot (const char *what, const TbShot *shot, double board_bound)
     {
       Difference difference = compare (&motion, solvers[i], &let_go);
 
-      g_test_message ("%s, %s: board %+.5f, angle %+.5f°, time %+.2e s, %d times let go",
-                      what,
-                      solvers[i] == REF_SOLVER_GSL_8 ? "GSL rk8pd" : "CVODE Adams",
-                      difference.board,
-                      difference.angle_deg,
-                      difference.time,
-                      let_go);
+      g_test_message ("%s, %s: board %+.5f, angle %+.5f°, time %+.2e s, %d times let go", what,
+                      solvers[i] == REF_SOLVER_GSL_8 ? "GSL rk8pd" : "CVODE Adams", difference.board,
+                      difference.angle_deg, difference.time, let_go);
       check_below ("  board at the pins", fabs (difference.board), board_bound);
       check_below ("  angle at the pins, °", fabs (difference.angle_deg), ANGLE_BOUND);
     }
@@ -127,8 +124,8 @@ test_symmetric (void)
   check_shot ("on a tilted lane", &shot, BOARD_BOUND);
 }
 
-/* At high revs the core's moments ask for more friction than the dry lane has, and the roll lets go again and again:
- * each time costs a little. */
+/* At high revs the core's moments ask for more friction than the dry lane has, and the roll lets go again and
+ * again: each time costs a little. */
 static void
 test_roll_that_lets_go (void)
 {
@@ -165,8 +162,10 @@ add_holes (TbBall *ball)
   const double d = tb_metres_from_in (0.97);
 
   ball->n_holes = 3;
-  ball->hole[0] = (TbHole){ TB_HOLE_FINGER, tb_metres_from_in (-0.6), tb_metres_from_in (1.9), d, 0.06, 0.0, 0.0 };
-  ball->hole[1] = (TbHole){ TB_HOLE_FINGER, tb_metres_from_in (0.6), tb_metres_from_in (1.9), d, 0.06, 0.0, 0.0 };
+  ball->hole[0]
+      = (TbHole){ TB_HOLE_FINGER, tb_metres_from_in (-0.6), tb_metres_from_in (1.9), d, 0.06, 0.0, 0.0 };
+  ball->hole[1]
+      = (TbHole){ TB_HOLE_FINGER, tb_metres_from_in (0.6), tb_metres_from_in (1.9), d, 0.06, 0.0, 0.0 };
   ball->hole[2] = (TbHole){ TB_HOLE_THUMB, 0.0, tb_metres_from_in (-1.9), d, 0.07, 0.0, 0.0 };
   ball->top_weight = tb_kilograms_from_oz (3.0);
 }
@@ -188,7 +187,8 @@ test_off_balance (void)
   check_shot ("drilled, three moments, more revs", &shot, BOARD_BOUND);
 }
 
-/* Well over what the rules allow, so that the terms count: the ball of the off-balance check page on the house film. */
+/* Well over what the rules allow, so that the terms count: the ball of the off-balance check page on the
+ * house film. */
 static void
 test_far_off_balance (void)
 {

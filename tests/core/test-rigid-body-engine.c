@@ -1,6 +1,6 @@
-/* A sliding, spinning ball on a plane by a packaged rigid-body engine, the Open Dynamics Engine (R. Smith, "Open
- * Dynamics Engine User Guide"). Its friction directions are set along and across the slip. The engine takes
- * first-order steps, so the difference is reported and only loosely bounded.
+/* A sliding, spinning ball on a plane by a packaged rigid-body engine, the Open Dynamics Engine (R. Smith,
+ * "Open Dynamics Engine User Guide"). Its friction directions are set along and across the slip. The engine
+ * takes first-order steps, so the difference is reported and only loosely bounded.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <ode/ode.h>
@@ -31,8 +31,7 @@ engine_init (Engine *engine, const TbMotion *motion)
   engine->contacts = dJointGroupCreate (0);
   engine->ball = dBodyCreate (engine->world);
   engine->radius = body->radius;
-  dMassSetParameters (
-    &mass, body->mass, 0, 0, 0, body->moment.x, body->moment.y, body->moment.z, 0, 0, 0);
+  dMassSetParameters (&mass, body->mass, 0, 0, 0, body->moment.x, body->moment.y, body->moment.z, 0, 0, 0);
   dBodySetMass (engine->ball, &mass);
   dBodySetPosition (engine->ball, state->position.x, state->position.y, body->radius);
   dBodySetLinearVel (engine->ball, state->velocity.x, state->velocity.y, 0);
@@ -109,10 +108,8 @@ test_slide_and_roll (void)
   v = dBodyGetLinearVel (engine.ball);
   check_near ("down the lane, m", p[1], end->position.y, 0.01);
   check_near ("across the lane, boards", p[0] / TB_BOARD_WIDTH, end->position.x / TB_BOARD_WIDTH, 0.1);
-  check_near ("heading, °",
-              tb_deg_from_radians (atan2 (-v[0], v[1])),
-              tb_deg_from_radians (tb_sample_heading (end)),
-              0.05);
+  check_near ("heading, °", tb_deg_from_radians (atan2 (-v[0], v[1])),
+              tb_deg_from_radians (tb_sample_heading (end)), 0.05);
   engine_free (&engine);
 }
 

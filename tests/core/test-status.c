@@ -37,7 +37,8 @@ check_refused (const char *what, const TbShot *shot, TbStatus want, const TbFiel
     g_test_fail_printf ("%s: blames %s", what, problem.field != NULL ? problem.field->name : "no field");
   if (run->path.count != 0 || run->path.n_stretches != 0)
     g_test_fail_printf ("%s: the path is not cleared", what);
-  check_status ("the same without a problem to fill in", tb_shot_run (shot, run->workspace, &run->path, NULL), want);
+  check_status ("the same without a problem to fill in", tb_shot_run (shot, run->workspace, &run->path, NULL),
+                want);
 }
 
 static void

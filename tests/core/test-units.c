@@ -82,7 +82,8 @@ test_arrows_and_dots (void)
 static double
 pin_distance (int a, int b)
 {
-  return tb_in_from_metres (hypot (tb_lane_pins[a].x - tb_lane_pins[b].x, tb_lane_pins[a].y - tb_lane_pins[b].y));
+  return tb_in_from_metres (
+      hypot (tb_lane_pins[a].x - tb_lane_pins[b].x, tb_lane_pins[a].y - tb_lane_pins[b].y));
 }
 
 static void
@@ -104,7 +105,8 @@ test_pins (void)
 static void
 test_pin_profile (void)
 {
-  check_near ("height of a pin, in", tb_in_from_metres (tb_pin_profile[TB_N_PIN_PROFILE - 1].height), 15.0, 1.6);
+  check_near ("height of a pin, in", tb_in_from_metres (tb_pin_profile[TB_N_PIN_PROFILE - 1].height), 15.0,
+              1.6);
   for (int i = 1; i < TB_N_PIN_PROFILE; i++)
     check_above ("rises", tb_pin_profile[i].height - tb_pin_profile[i - 1].height, 1e-4);
   for (int i = 0; i < TB_N_PIN_PROFILE; i++)
@@ -126,14 +128,14 @@ check_quat (TbQuat got, TbQuat want, double bound)
 static void
 test_rotations (void)
 {
-  TbVec3 quarter = tb_vec3 (0, 0, TB_PI / 2), v = tb_quat_rotate (tb_quat_from_rotation (quarter), tb_vec3 (1, 0, 0));
+  TbVec3 quarter = tb_vec3 (0, 0, TB_PI / 2),
+         v = tb_quat_rotate (tb_quat_from_rotation (quarter), tb_vec3 (1, 0, 0));
   guint64 seed = 5;
 
   check_near ("x turns to y", tb_vec3_length (tb_vec3_sub (v, tb_vec3 (0, 1, 0))), 0.0, 1e-15);
   for (int i = 0; i < 50; i++)
     {
-      TbVec3 rotation = tb_vec3 (check_uniform (&seed, -1.8, 1.8),
-                                 check_uniform (&seed, -1.8, 1.8),
+      TbVec3 rotation = tb_vec3 (check_uniform (&seed, -1.8, 1.8), check_uniform (&seed, -1.8, 1.8),
                                  check_uniform (&seed, -1.8, 1.8));
       TbQuat q = tb_quat_from_rotation (rotation);
       TbMat3 m = tb_quat_to_mat3 (q);
@@ -141,9 +143,7 @@ test_rotations (void)
       check_quat (tb_quat_from_mat3 (&m), q, 1e-14);
       if (tb_vec3_length (rotation) < TB_PI)
         check_near ("rotation there and back",
-                    tb_vec3_length (tb_vec3_sub (tb_quat_to_rotation (q), rotation)),
-                    0.0,
-                    1e-13);
+                    tb_vec3_length (tb_vec3_sub (tb_quat_to_rotation (q), rotation)), 0.0, 1e-13);
     }
   check_near ("no rotation", tb_vec3_length (tb_quat_to_rotation ((TbQuat){ 1, 0, 0, 0 })), 0.0, 0.0);
 }
@@ -193,7 +193,8 @@ test_eigen (void)
       check_near ("eigenvalue", found[i], values[i], 1e-13);
       check_near ("eigenvector", tb_vec3_length (difference), 0.0, 1e-13);
     }
-  check_near ("right-handed", tb_vec3_dot (tb_vec3_cross (axes.row[0], axes.row[1]), axes.row[2]), 1.0, 1e-14);
+  check_near ("right-handed", tb_vec3_dot (tb_vec3_cross (axes.row[0], axes.row[1]), axes.row[2]), 1.0,
+              1e-14);
   x = tb_mat3_solve_spd (&m, b);
   check_near ("solved", tb_vec3_length (tb_vec3_sub (tb_mat3_apply (&m, x), b)), 0.0, 1e-14);
 }

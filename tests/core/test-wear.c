@@ -16,7 +16,8 @@ run_and_wear (CheckRun *run, TbShot *shot, TbOil *lane)
   double carried = NAN;
 
   shot->lane.oil = lane;
-  check_status ("run and wear", tb_shot_run_and_wear (shot, run->workspace, &run->path, lane, &carried, NULL), TB_OK);
+  check_status ("run and wear", tb_shot_run_and_wear (shot, run->workspace, &run->path, lane, &carried, NULL),
+                TB_OK);
   return carried;
 }
 
@@ -59,8 +60,7 @@ test_conserved_on_scaled_film (void)
   shot.lane.pattern_scale = 0.5;
   carried = run_and_wear (run, &shot, lane);
   g_test_message ("lane lost %.5f mL, ball carried %.5f mL",
-                  tb_ml_from_cubic_metres (start - tb_oil_volume (lane)),
-                  tb_ml_from_cubic_metres (carried));
+                  tb_ml_from_cubic_metres (start - tb_oil_volume (lane)), tb_ml_from_cubic_metres (carried));
   check_near ("of the scaled film", 0.5 * (start - tb_oil_volume (lane)) / carried, 1.0, 1e-9);
 }
 
@@ -158,8 +158,7 @@ test_carry_down (void)
         after += tb_oil_cell (lane, row, column);
       }
   check_above ("oil past 42 ft after 30 shots, mL",
-               tb_ml_from_cubic_metres ((after - before) * TB_OIL_CELL_AREA),
-               1e-4);
+               tb_ml_from_cubic_metres ((after - before) * TB_OIL_CELL_AREA), 1e-4);
 }
 
 int

@@ -34,7 +34,8 @@ solve (const Example *example)
   return (Answer){ roll->time, roll->position.y, roll->velocity.y };
 }
 
-/* Halliday, Resnick and Walker, "Fundamentals of Physics", chapter 11, the bowler problem (inputs from memory). */
+/* Halliday, Resnick and Walker, "Fundamentals of Physics", chapter 11, the bowler problem (inputs from
+ * memory). */
 static void
 test_fundamentals (void)
 {
@@ -46,13 +47,17 @@ test_fundamentals (void)
   check_near ("speed, m/s", answer.speed, 6.071, 0.0005);
 }
 
-/* Beer and Johnston, "Vector Mechanics for Engineers: Dynamics", problem 16.71: an 8 in ball with backspin. */
+/* Beer and Johnston, "Vector Mechanics for Engineers: Dynamics", problem 16.71: an 8 in ball with backspin.
+ */
 static void
 test_backspin (void)
 {
-  const Example example = {
-    .radius = tb_metres_from_in (4.0), .k = 0.4, .speed = 15 * FOOT, .spin = -9.0, .mu = 0.10, .gravity = 32.2 * FOOT
-  };
+  const Example example = { .radius = tb_metres_from_in (4.0),
+                            .k = 0.4,
+                            .speed = 15 * FOOT,
+                            .spin = -9.0,
+                            .mu = 0.10,
+                            .gravity = 32.2 * FOOT };
   Answer answer = solve (&example);
 
   check_near ("time, s", answer.time, 1.597, 0.0005);
@@ -67,7 +72,7 @@ test_radius_of_gyration (void)
   const double radius = tb_metres_from_in (27.0 / (2.0 * TB_PI));
   const double ratio = tb_metres_from_in (3.28) / radius;
   const Example example
-    = { .radius = radius, .k = ratio * ratio, .speed = 20 * FOOT, .mu = 0.20, .gravity = 32.2 * FOOT };
+      = { .radius = radius, .k = ratio * ratio, .speed = 20 * FOOT, .mu = 0.20, .gravity = 32.2 * FOOT };
   Answer answer = solve (&example);
 
   check_near ("distance, ft", answer.distance / FOOT, 18.6567, 0.00015);
@@ -84,7 +89,8 @@ two_zones (CheckLane *lane)
   check_lane_add (lane, INFINITY, 0.20, 0.20);
 }
 
-static const CheckThrow hook_throw = { .speed = 8.0, .heading = -1.5, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
+static const CheckThrow hook_throw
+    = { .speed = 8.0, .heading = -1.5, .rpm = 400.0, .rotation = 45.0, .tilt = 15.0 };
 
 static void
 run_throw (CheckRun *run, const CheckLane *lane, const CheckThrow *release, double step)
@@ -126,8 +132,10 @@ test_two_zones_hook (void)
   check_near ("end: Y, m", -end->position.x, 0.400219000, 1e-9);
   check_near ("end: speed, m/s", tb_vec3_length (end->velocity), 6.765237182, 1e-9);
   check_near ("end: heading, °", tb_deg_from_radians (tb_sample_heading (end)), 5.551624246, 1e-8);
-  check_near ("end: rev rate, rpm", tb_rpm_from_radians_per_second (tb_vec3_length (end->spin)), 600.862, 0.0005);
-  check_near ("end: tilt, °", tb_deg_from_radians (asin (end->spin.z / tb_vec3_length (end->spin))), 9.921486, 1e-6);
+  check_near ("end: rev rate, rpm", tb_rpm_from_radians_per_second (tb_vec3_length (end->spin)), 600.862,
+              0.0005);
+  check_near ("end: tilt, °", tb_deg_from_radians (asin (end->spin.z / tb_vec3_length (end->spin))), 9.921486,
+              1e-6);
   check_near ("slip loss, J", end->slip_loss, 30.749597, 1e-6);
   check_near ("revolutions", tb_revolutions_from_radians (end->turned), 19.2921, 0.00005);
 }
