@@ -141,6 +141,8 @@ coefficient_at (const Dynamics *self, TbVec3 position, double load, double *film
 static inline TbVec3
 slip_direction (const Dynamics *self, TbVec3 slip, double speed)
 {
+  if (self->forced)
+    return self->forced_friction;
   if (speed < NO_SLIP)
     return self->slip_line;
   if (self->signed_slip && tb_vec3_dot (slip, self->slip_line) < 0)
@@ -190,7 +192,7 @@ slide_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
   r->force = tb_vec3_scale (force, normal);
   r->acceleration = tb_vec3_add_scaled (self->gravity, 1 / self->mass, tb_vec3_add (r->force, drag));
   r->momentum = tb_vec3_add_scaled (drag_moment, normal, per_newton);
-  r->rubbed = r->coefficient * normal * speed;
+  r->rubbed = r->coefficient * normal * (along.x * r->slip.x + along.y * r->slip.y);
 }
 
 /* The inertia about the contact: I + m (r² 1 − r rᵀ), r the lever. */

@@ -45,6 +45,8 @@ typedef struct Dynamics
   int zone;                      /* of the friction map, at the start of the step */
   const double *ball_films;      /* m, on the spots of the ball that come to the lane during the step */
   int n_ball_films;              /* 0: dry */
+  bool forced;                   /* the friction of the step is set: */
+  TbVec3 forced_friction;        /* over coefficient times normal force, against the slip; no longer than 1 */
   TbVec3 slip_line;              /* unit vector of the slip at the start of the step */
   int evaluations;
 } Dynamics;

@@ -3,7 +3,11 @@
  * Steps are of equal length; one in which something happens is tried again at a shorter length until the thing
  * happens at its very end, so that the result moves smoothly with every input. Where the slip of a ball keeps its line
  * (equal moments, balanced) its end is found like that too. Else the direction of a dying slip turns ever faster, and
- * the end is walked up to in steps that each leave a fixed share of the slip.
+ * the end is walked up to in steps that each leave a fixed share of the slip. A small slip that neither dies nor grows
+ * decisively, as when a flaring ball asks for just more friction than there is, turns with the force that drives it: there
+ * the friction of a step is the one that solves the step implicitly (J. J. Moreau's sweeping process, in the form of M.
+ * Jean, "The non-smooth contact dynamics method", Comput. Methods Appl. Mech. Eng. 177, 1999): with w the slip the step
+ * would end with if there were none, it is along w, and as large as it may be or as stops the slip.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-workspace.h"
@@ -12,17 +16,19 @@
  * over at this speed, m/s. */
 #define SLIP_NEAR 1.5
 #define SLIP_STRIDE 0.8
-#define SLIP_OVER 1e-6
-/* A small slip turns as fast as a dying one: steps are no longer than this many of its scale, unless that is less than so
- * many seconds. */
+#define SLIP_OVER 1e-5
+/* A slip dies decisively if it is over within this many times what friction alone would take. */
+#define SLIP_DECISIVE 2.5
+/* A slip turns at its own scale, the time in which friction alone would end it; steps are no longer than this many. */
 #define SLIP_TURN 1.5
-#define SLIP_BIRTH 1e-4
+/* A forced friction shorter than this has stopped the slip. */
+#define STOPPED (1 - 1e-9)
+/* A slip is small if friction alone could end it within this share of a full step; such is the step then. */
+#define SLIP_SMALL 0.125
 /* First step of a ball that lifts off, as a share of a full one; and how often one may lift off before the lane is taken to
  * hold it. */
 #define LIFT_SHARE 0.125
 #define MOST_LIFTS 32
-/* After so many returns from rolling to sliding the ball is held to rolling. */
-#define MOST_SLIDES 32
 /* The static limit may be passed by this share before a roll breaks: rounding is not slipping. */
 #define STATIC_MARGIN 1e-9
 /* A step that is to end at a landing or at the pins goes beyond by this share, so that the event is in it. */
@@ -31,13 +37,15 @@
  * this share of that at the step's start. */
 #define ROLL_SHARE 0.5
 #define PEAK_NEAR 0.5
-/* A slide that ends as it begins, before this much time has passed, holds the roll for a while: the oil on the ball comes
- * and goes faster than the ball could slip; s. */
+/* A slide that ends as it begins, before this much time has passed, holds the roll for a while, so that the two cannot
+ * change places without end; s. */
 #define STILLBORN 1e-5
 #define HELD 0.005
 /* Tries to place an event, and the share of the step it is placed to. */
 #define PLACE_TRIES 60
 #define PLACE_PRECISION 1e-13
+/* The reserve of a roll is placed to this, N. */
+#define RESERVE_PRECISION 1e-7
 /* A step is never shorter than this, s: what is left of a phase is then over. */
 #define LEAST_STEP 1e-12
 
@@ -141,6 +149,7 @@ place_event (Run *run, Event event, Trial *found)
 {
   double low = 0, whole = found->h, at_high = found->distance;
   double at_low = event_distance (run, event, &run->point, &run->rates);
+  double near = event == EVENT_BREAK ? RESERVE_PRECISION : PLACE_PRECISION;
   int side = 0;
   for (int i = 0; i < PLACE_TRIES && found->h - low > PLACE_PRECISION * whole; i++)
     {
@@ -148,9 +157,9 @@ place_event (Run *run, Event event, Trial *found)
       Trial trial = { .h = halve ? 0.5 * (low + found->h) : (low * at_high - found->h * at_low) / (at_high - at_low) };
       try_step (run, event, &trial);
       bool before = trial.distance > 0;
-      if (fabs (trial.distance) < PLACE_PRECISION || !before)
+      if (fabs (trial.distance) < near || !before)
         *found = trial;
-      if (fabs (trial.distance) < PLACE_PRECISION)
+      if (fabs (trial.distance) < near)
         return;
       if (before)
         {
@@ -182,7 +191,7 @@ can_happen (const Run *run, Event event)
     case EVENT_LIFT:
       return !dynamics->balanced && run->lifts < MOST_LIFTS;
     case EVENT_BREAK:
-      return run->slides < MOST_SLIDES && run->point.time >= run->held_until;
+      return run->point.time >= run->held_until;
     default:
       return true;
     }
@@ -289,9 +298,11 @@ begin_phase (Run *run, TbPhase phase)
 /* What becomes of the slip if it goes on as now. */
 typedef struct SlipOutlook
 {
-  double speed; /* m/s */
-  double left;  /* s until it is over; INFINITY if it is not dying */
-  double scale; /* s in which friction alone would end it: how fast its direction can turn */
+  double speed;                  /* m/s */
+  double change_x, change_y;     /* m/s² */
+  double brake;                  /* m/s², what friction takes from it */
+  double left;                   /* s until it is over; INFINITY if it is not dying */
+  double scale;                  /* s in which friction alone would end it */
 } SlipOutlook;
 
 static SlipOutlook
@@ -299,25 +310,41 @@ slip_outlook (const Run *run)
 {
   TbVec3 centre, spin;
   const Rates *rates = &run->rates;
-  dynamics_accelerations (&run->dynamics, TB_PHASE_SLIDE, &run->point, rates, &centre, &spin);
-  double change_x = centre.x - run->dynamics.radius * spin.y, change_y = centre.y + run->dynamics.radius * spin.x;
-  SlipOutlook outlook = { .speed = hypot (rates->slip.x, rates->slip.y) };
-  double mobility = 1 / run->dynamics.mass + run->dynamics.radius * run->dynamics.radius * run->dynamics.inverse_middle;
-  outlook.scale = outlook.speed / (rates->coefficient * rates->force.z * mobility);
-  if (outlook.speed <= SLIP_OVER)
-    {
-      TbVec3 line = run->dynamics.slip_line;
-      outlook.left = change_x * line.x + change_y * line.y > 0 ? INFINITY : 0;
-      return outlook;
-    }
-  double rate = (change_x * rates->slip.x + change_y * rates->slip.y) / outlook.speed;
+  const Dynamics *dynamics = &run->dynamics;
+  dynamics_accelerations (dynamics, TB_PHASE_SLIDE, &run->point, rates, &centre, &spin);
+  SlipOutlook outlook = { .speed = hypot (rates->slip.x, rates->slip.y),
+                          .change_x = centre.x - dynamics->radius * spin.y,
+                          .change_y = centre.y + dynamics->radius * spin.x };
+  double mobility = 1 / dynamics->mass + dynamics->radius * dynamics->radius * dynamics->inverse_middle;
+  outlook.brake = rates->coefficient * rates->force.z * mobility;
+  outlook.scale = outlook.speed / outlook.brake;
+  double rate = outlook.speed > SLIP_OVER
+                    ? (outlook.change_x * rates->slip.x + outlook.change_y * rates->slip.y) / outlook.speed
+                    : 0;
   outlook.left = rate < 0 ? outlook.speed / -rate : INFINITY;
   return outlook;
 }
 
-/* Length of the next step, s. 0: the slip is over now. */
+/* Sets the friction of a step of length h that begins with a small slip. */
+static void
+force_friction (Run *run, const SlipOutlook *outlook, double h)
+{
+  Dynamics *dynamics = &run->dynamics;
+  const Rates *rates = &run->rates;
+  /* The change of the slip without friction is what it is now, less what friction does to it now. */
+  double now_x = -rates->force.x / rates->force.z / rates->coefficient;
+  double now_y = -rates->force.y / rates->force.z / rates->coefficient;
+  double w_x = rates->slip.x + h * (outlook->change_x + outlook->brake * now_x);
+  double w_y = rates->slip.y + h * (outlook->change_y + outlook->brake * now_y);
+  double scale = 1 / fmax (hypot (w_x, w_y), h * outlook->brake);
+  dynamics->forced = true;
+  dynamics->forced_friction = tb_vec3 (w_x * scale, w_y * scale, 0);
+  look (run, &run->point, &run->rates);
+}
+
+/* Length of the next step, s. */
 static double
-choose_step (const Run *run)
+choose_step (Run *run)
 {
   double h = fmin (run->step, fmax (run->time_limit - run->point.time, LEAST_STEP));
   if (run->phase == TB_PHASE_FLIGHT)
@@ -337,27 +364,43 @@ choose_step (const Run *run)
   if (run->phase == TB_PHASE_ROLL)
     return fmin (h, ROLL_SHARE * run->step);
   SlipOutlook outlook = slip_outlook (run);
-  if (outlook.left == 0 || (outlook.speed <= SLIP_OVER && outlook.left < h))
-    return 0;
-  if (outlook.left < SLIP_NEAR * h)
-    h = fmin (h, SLIP_STRIDE * outlook.left);
-  return fmin (h, fmax (SLIP_TURN * outlook.scale, fmin (SLIP_BIRTH, run->step)));
+  if (outlook.left < SLIP_DECISIVE * outlook.scale)
+    {
+      if (outlook.left < SLIP_NEAR * h)
+        h = fmin (h, SLIP_STRIDE * outlook.left);
+      return fmin (h, SLIP_TURN * outlook.scale);
+    }
+  if (outlook.scale > SLIP_SMALL * run->step || !(outlook.brake > 0))
+    return fmin (h, SLIP_TURN * outlook.scale);
+  h = fmin (h, SLIP_SMALL * run->step);
+  force_friction (run, &outlook, h);
+  return h;
 }
 
 /* A slip that turned round within a step was dying faster than its start told: the step was too long. */
 static bool
 overshot (const Run *run, const Rates *rates)
 {
-  if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip)
+  if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip || run->dynamics.forced)
     return false;
   return hypot (run->rates.slip.x, run->rates.slip.y) > SLIP_OVER && tb_vec3_dot (rates->slip, run->dynamics.slip_line) <= 0;
+}
+
+/* Whether the slip of a ball that does not keep its line has come to its end with a step. */
+static bool
+slip_is_over (const Run *run, const Trial *step)
+{
+  if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip)
+    return false;
+  if (run->dynamics.forced)
+    return tb_vec3_dot (run->dynamics.forced_friction, run->dynamics.forced_friction) < STOPPED * STOPPED;
+  return hypot (step->rates.slip.x, step->rates.slip.y) <= SLIP_OVER;
 }
 
 /* The ball slips again, first against the friction that rolling would have taken. */
 static void
 break_roll (Run *run)
 {
-  run->slides++;
   run->broken_at = run->point.time;
   run->dynamics.slip_line = tb_vec3_unit (tb_vec3 (-run->rates.force.x, -run->rates.force.y, 0), tb_vec3 (0, 1, 0));
   dynamics_end_roll (&run->dynamics, &run->point);
@@ -440,8 +483,6 @@ static bool
 advance (Run *run)
 {
   Trial step = { .h = choose_step (run) };
-  if (step.h == 0)
-    return handle (run, EVENT_SLIP_OVER);
   Event event;
   for (double h = step.h;; h *= 0.5)
     {
@@ -456,14 +497,19 @@ advance (Run *run)
     }
   if (event == EVENT_PINS)
     step.point.position.y = run->motion->end_y;
+  if (event == EVENT_NONE && slip_is_over (run, &step))
+    event = EVENT_SLIP_OVER;
   recorder_step (&run->recorder, run->phase, &step.point, &step.rates);
   if (run->ball && run->phase != TB_PHASE_FLIGHT)
     exchange_oil (run, &step.point, &step.rates);
   run->point = step.point;
   run->rates = step.rates;
   look_ahead (run, run->step);
-  if (run->ball && run->ball->wet)
-    look (run, &run->point, &run->rates);
+  if (run->dynamics.forced || (run->ball && run->ball->wet))
+    {
+      run->dynamics.forced = false;
+      look (run, &run->point, &run->rates);
+    }
   take_bearings (run);
   run->off_lane = event == EVENT_GUTTER;
   return handle (run, event);
@@ -494,7 +540,7 @@ init_run (TbWorkspace *workspace, const TbMotion *motion, TbPath *path, TbOil *c
   Run *run = &workspace->run;
   const TbState *state = &motion->state;
   run->motion = motion;
-  run->slides = run->lifts = 0;
+  run->lifts = 0;
   run->broken_at = run->held_until = -INFINITY;
   run->over = run->off_lane = false;
   run->step = motion->options.step > 0 ? motion->options.step : TB_SHOT_STEP;

@@ -20,10 +20,11 @@ spline_weights (double t, double weight[4])
   weight[3] = t * t * t / 6;
 }
 
-/* Where a place falls in the grid: the first of four padded rows and columns, and their weights. */
+/* Where a place falls in the grid: four padded rows from `row` on, four padded columns from `column` on in steps of
+ * `towards`, and their weights. */
 typedef struct GridPlace
 {
-  int row, column;
+  int row, column, towards;
   double along[4], across[4];
 } GridPlace;
 
@@ -33,14 +34,18 @@ hold (double value, double low, double high)
   return value < low ? low : value > high ? high : value;
 }
 
-/* Columns count from the right edge, x grows to the right: column 0 has the largest x. */
+/* Columns count from the right edge, x grows to the right: column 0 has the largest x. Both halves of the lane are worked
+ * out as the right one, and the columns taken from the other edge: the mirror image is exact to the bit. */
 static inline void
-grid_place (double x, double y, GridPlace *place)
+grid_place (double x, double y, bool from_left, GridPlace *place)
 {
-  double column = hold ((TB_LANE_HALF_WIDTH - x) / TB_BOARD_WIDTH, 0, TB_OIL_COLUMNS) - 0.5;
+  double column = hold ((TB_LANE_HALF_WIDTH - fabs (x)) / TB_BOARD_WIDTH, 0, TB_OIL_COLUMNS) - 0.5;
   double row = hold (y / TB_OIL_ROW_LENGTH, 0, TB_OIL_ROWS) - 0.5;
   double column_below = floor (column), row_below = floor (row);
+  place->towards = from_left ? -1 : 1;
   place->column = (int) column_below - 1 + TB_OIL_PAD;
+  if (from_left)
+    place->column = TB_OIL_COLUMNS + 2 * TB_OIL_PAD - 1 - place->column;
   place->row = (int) row_below - 1 + TB_OIL_PAD;
   spline_weights (column - column_below, place->across);
   spline_weights (row - row_below, place->along);
@@ -87,36 +92,32 @@ tb_oil_reflect (TbOil *oil)
     }
 }
 
-double
-tb_oil_film (const TbOil *oil, double x, double y)
+static inline double
+film_at (const TbOil *oil, double x, double y, bool from_left)
 {
   GridPlace place;
-  grid_place (x, y, &place);
+  grid_place (x, y, from_left, &place);
   double film = 0;
   for (int i = 0; i < 4; i++)
     {
       const double *cell = &oil->cell[place.row + i][place.column];
       film += place.along[i]
-              * (place.across[0] * cell[0] + place.across[1] * cell[1] + place.across[2] * cell[2]
-                 + place.across[3] * cell[3]);
+              * (place.across[0] * cell[0] + place.across[1] * cell[place.towards]
+                 + place.across[2] * cell[2 * place.towards] + place.across[3] * cell[3 * place.towards]);
     }
   return film;
 }
 
 double
+tb_oil_film (const TbOil *oil, double x, double y)
+{
+  return film_at (oil, x, y, signbit (x));
+}
+
+double
 tb_oil_film_mirrored (const TbOil *oil, double x, double y)
 {
-  GridPlace place;
-  grid_place (x, y, &place);
-  double film = 0;
-  for (int i = 0; i < 4; i++)
-    {
-      const double *cell = &oil->cell[place.row + i][TB_OIL_COLUMNS + 2 * TB_OIL_PAD - 1 - place.column];
-      film += place.along[i]
-              * (place.across[0] * cell[0] + place.across[1] * cell[-1] + place.across[2] * cell[-2]
-                 + place.across[3] * cell[-3]);
-    }
-  return film;
+  return film_at (oil, x, y, !signbit (x));
 }
 
 double
@@ -192,12 +193,12 @@ void
 tb_oil_add (TbOil *oil, double x, double y, double volume)
 {
   GridPlace place;
-  grid_place (x, y, &place);
+  grid_place (x, y, signbit (x), &place);
   double film = volume / TB_OIL_CELL_AREA;
   for (int i = 0; i < 4; i++)
     for (int j = 0; j < 4; j++)
       {
-        int row = fold (place.row + i, TB_OIL_ROWS), column = fold (place.column + j, TB_OIL_COLUMNS);
+        int row = fold (place.row + i, TB_OIL_ROWS), column = fold (place.column + j * place.towards, TB_OIL_COLUMNS);
         oil->cell[row + TB_OIL_PAD][column + TB_OIL_PAD] += film * place.along[i] * place.across[j];
       }
 }
@@ -206,16 +207,14 @@ void
 tb_oil_exchange (TbOil *change, const TbOil *film, const TbOilExchange *exchange)
 {
   GridPlace place;
-  grid_place (exchange->x, exchange->y, &place);
+  bool left = signbit (exchange->x);
+  grid_place (exchange->x, exchange->y, left != exchange->mirrored, &place);
   double take = exchange->take_area / TB_OIL_CELL_AREA, give = exchange->give / TB_OIL_CELL_AREA;
   for (int i = 0; i < 4; i++)
     for (int j = 0; j < 4; j++)
       {
         int row = fold (place.row + i, TB_OIL_ROWS) + TB_OIL_PAD;
-        int column = fold (place.column + j, TB_OIL_COLUMNS);
-        if (exchange->mirrored)
-          column = TB_OIL_COLUMNS - 1 - column;
-        column += TB_OIL_PAD;
+        int column = fold (place.column + j * place.towards, TB_OIL_COLUMNS) + TB_OIL_PAD;
         change->cell[row][column] += place.along[i] * place.across[j] * (give - take * film->cell[row][column]);
       }
 }

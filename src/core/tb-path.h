@@ -72,9 +72,10 @@ typedef struct TbMeasures
   double breakpoint_y;     /* m */
   double x_at_pins;        /* m */
   double angle_at_pins;    /* rad, positive towards higher boards */
-  double hook;             /* m, from the launch line to the ball at the pins, positive towards higher boards */
+  double hook;             /* m, x of the ball at the pins less that of the launch line there */
   double hook_start_y;     /* m, where the heading has turned 1° from the launch */
-  double roll_start_y;     /* m, start of the roll that lasts to the pins */
+  double roll_start_y;     /* m, start of the roll that lasts to the pins; slipping by less than 5 cm/s now and then still
+                            * counts as rolling (assumed: an eye does not see it) */
   double oil_exit_y;       /* m, where the ball is out of the oil for good */
   double oil_exit_x;       /* m */
   double time_in_oil;      /* s */

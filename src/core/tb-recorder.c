@@ -92,8 +92,9 @@ keep (Recorder *self, const TbSample *sample)
     return;
   if (path->count == path->capacity)
     thin_out (self);
+  /* Nothing left to thin: the newest takes the last place. */
   if (path->count == path->capacity)
-    return;
+    path->count--;
   path->samples[path->count++] = *sample;
   self->last_kept = sample->time;
 }

@@ -20,9 +20,8 @@ typedef struct Run
   Rates rates;
   double step;       /* s */
   double time_limit; /* s */
-  int slides;        /* returns from rolling */
   int lifts;         /* off the lane, by its own imbalance */
-  double broken_at;  /* s, the last of them */
+  double broken_at;  /* s, when a roll last let go */
   double held_until; /* s, the roll does not break before */
   bool over, off_lane;
 } Run;
