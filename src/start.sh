@@ -14,18 +14,6 @@ program=$build/src/tenboard
 
 . "$root/src/needs.sh"
 
-# Whether the arguments ask for something that opens no window.
-wants_no_window ()
-{
-  for argument in "$@"; do
-    case $argument in
-      --numbers | --numbers=* | --picture | --picture=* | --handout | --handout=*) return 0 ;;
-      --help | --help-* | -h | '-?' | --version) return 0 ;;
-    esac
-  done
-  return 1
-}
-
 build_program ()
 {
   log=$build/start.log
@@ -44,14 +32,18 @@ if ! build_program; then
   exit 1
 fi
 
-if ! wants_no_window "$@" && [ -z "${DISPLAY:-}" ] && [ -z "${WAYLAND_DISPLAY:-}" ]; then
-  say "Tenboard is built, but there is no display to open its window on (DISPLAY and WAYLAND_DISPLAY are not set)."
-  say "Without a display, use one of these instead:"
-  say "  sh $0 --numbers             prints the built-in before and after, as numbers in JSON"
-  say "  sh $0 --picture OUT.png     draws both throws as a picture"
-  exit 1
-fi
-
 GSETTINGS_SCHEMA_DIR=$build/data
 export GSETTINGS_SCHEMA_DIR
-exec "$program" "$@"
+if [ -n "${DISPLAY:-}" ] || [ -n "${WAYLAND_DISPLAY:-}" ]; then
+  exec "$program" "$@"
+fi
+
+# The program knows which of its arguments need no display, and answers 1 if it wanted one.
+"$program" "$@"
+status=$?
+if [ "$status" -eq 1 ]; then
+  say "Tenboard is built, and opens where DISPLAY or WAYLAND_DISPLAY is set. Without them, use one of these instead:"
+  say "  sh $0 --numbers             prints the numbers of the built-in before and after, as JSON"
+  say "  sh $0 --picture OUT.png     draws both throws as a picture"
+fi
+exit "$status"
