@@ -178,26 +178,34 @@ standard_error (guint hits, guint shots)
   return sqrt (share * (1 - share) / count);
 }
 
+/* Mean and deviation at the pins of the shots that arrived; from the mean, so that no spread at all is none. */
 static void
-count_chance (const TbAssumed *assumed, const TbBatchItem *items, TbPocketChance *chance)
+measure_spread (const TbBatchItem *items, TbPocketChance *chance)
 {
   double sum = 0, squares = 0;
   guint arrived = 0;
 
   for (guint i = 0; i < chance->shots; i++)
-    {
-      chance->hits += found_pocket (assumed, items[i].status, &items[i].measures);
-      if (items[i].status != TB_OK)
-        continue;
-      arrived++;
-      sum += items[i].measures.x_at_pins;
-      squares += items[i].measures.x_at_pins * items[i].measures.x_at_pins;
-    }
+    if (items[i].status == TB_OK)
+      {
+        sum += items[i].measures.x_at_pins;
+        arrived++;
+      }
+  chance->mean_x = arrived > 0 ? sum / arrived : (double) NAN;
+  for (guint i = 0; i < chance->shots; i++)
+    if (items[i].status == TB_OK)
+      squares += (items[i].measures.x_at_pins - chance->mean_x) * (items[i].measures.x_at_pins - chance->mean_x);
+  chance->deviation_x = arrived > 1 ? sqrt (squares / (arrived - 1)) : (double) NAN;
+}
+
+static void
+count_chance (const TbAssumed *assumed, const TbBatchItem *items, TbPocketChance *chance)
+{
+  for (guint i = 0; i < chance->shots; i++)
+    chance->hits += found_pocket (assumed, items[i].status, &items[i].measures);
   chance->share = chance->shots > 0 ? (double) chance->hits / chance->shots : 0;
   chance->standard_error = standard_error (chance->hits, chance->shots);
-  chance->mean_x = arrived > 0 ? sum / arrived : (double) NAN;
-  chance->deviation_x
-    = arrived > 1 ? sqrt (MAX (squares - sum * sum / arrived, 0) / (arrived - 1)) : (double) NAN;
+  measure_spread (items, chance);
 }
 
 gboolean

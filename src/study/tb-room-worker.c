@@ -105,10 +105,12 @@ letter_deliver (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* From the working thread. */
+/* From the working thread. A source of its own: g_main_context_invoke() would run it here while the caller's loop is
+ * not running. */
 static void
 post (Job *job, TbSide side)
 {
+  g_autoptr (GSource) source = g_idle_source_new ();
   Letter *letter = g_new0 (Letter, 1);
 
   letter->worker = worker_ref (job->worker);
@@ -117,7 +119,9 @@ post (Job *job, TbSide side)
   letter->report = job->report[side];
   if (letter->report.map)
     tb_room_map_ref (letter->report.map);
-  g_main_context_invoke_full (job->worker->context, G_PRIORITY_DEFAULT, letter_deliver, letter, letter_free);
+  g_source_set_priority (source, G_PRIORITY_DEFAULT);
+  g_source_set_callback (source, letter_deliver, letter, letter_free);
+  g_source_attach (source, job->worker->context);
 }
 
 typedef struct Step

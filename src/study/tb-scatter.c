@@ -6,7 +6,7 @@
 #include <math.h>
 
 /* Standard deviations of a practised bowler, in boards, boards, mph, rpm and degrees: assumed. */
-static const double practised[TB_N_SCATTER_PARTS] = { 0.5, 0.65, 0.25, 8, 2 };
+static const double practised[TB_N_SCATTER_PARTS] = { 0.6, 0.95, 0.3, 8, 2 };
 /* How much wider the others scatter: assumed. */
 static const double skill_factor[TB_N_SKILLS] = { 1, 1.7, 3 };
 /* Who slides too far left also looks too far left, more often than not; a faster swing brings a few more revs; a hand

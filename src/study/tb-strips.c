@@ -236,7 +236,7 @@ typedef struct PlanStep
   double share_out, reach_out, reach_back;
 } PlanStep;
 static const PlanStep plan_steps[TB_STRIPS_PLAN_COUNT / 2] = {
-  { 1, 0.5, 1.0, 0.75 }, { 8, 0.5, 0.95, 0.7 }, { 10, 0.5, 0.9, 0.62 }, { 12, 0.5, 0.85, 0.55 }, { 14, 0.5, 0.8, 0.5 },
+  { 1, 0.5, 1.0, 0.75 }, { 8, 0.5, 1.0, 0.7 }, { 10, 0.5, 0.95, 0.62 }, { 12, 0.5, 0.9, 0.55 }, { 14, 0.5, 0.85, 0.5 },
 };
 
 static int
