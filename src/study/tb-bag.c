@@ -198,6 +198,16 @@ count_with (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure)
   return count;
 }
 
+/* A difference in a measure, with its unit. */
+static char *
+difference_text (const TbMeasureInfo *measure, double difference)
+{
+  if (g_str_equal (measure->unit, "board"))
+    return g_strdup_printf (_ ("%.1f boards"), difference);
+  return g_strdup_printf (g_str_equal (measure->unit, "°") ? "%.*f%s" : "%.*f %s", measure->digits, difference,
+                          _ (measure->unit));
+}
+
 char *
 tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure)
 {
@@ -211,12 +221,14 @@ tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measur
   tb_bag_order (bag, line, measure, order);
   double whole = tb_bag_value (bag, order[count - 1], line, measure) - tb_bag_value (bag, order[0], line, measure);
 
+  g_autofree char *span = difference_text (measure, whole), *width = difference_text (measure, gap.width);
+
   text = g_string_new (NULL);
-  /* Translators: a measure, a number with its unit, two balls. */
-  g_string_append_printf (text, _ ("%s: the bag spans %.*f %s, from %s to %s."), _ (measure->label), measure->digits, whole,
-                          _ (measure->unit), tb_bag_entry (bag, order[0])->name, tb_bag_entry (bag, order[count - 1])->name);
+  /* Translators: a measure, a difference with its unit, two balls. */
+  g_string_append_printf (text, _ ("%s: the bag spans %s, from %s to %s."), _ (measure->label), span,
+                          tb_bag_entry (bag, order[0])->name, tb_bag_entry (bag, order[count - 1])->name);
   if (count > 2 && gap.width > WIDE_GAP * whole / (count - 1))
-    g_string_append_printf (text, _ (" The widest gap, %.*f %s, lies between %s and %s."), measure->digits, gap.width,
-                            _ (measure->unit), tb_bag_entry (bag, gap.low)->name, tb_bag_entry (bag, gap.high)->name);
+    g_string_append_printf (text, _ (" The widest gap, %s, lies between %s and %s."), width,
+                            tb_bag_entry (bag, gap.low)->name, tb_bag_entry (bag, gap.high)->name);
   return g_string_free (text, FALSE);
 }

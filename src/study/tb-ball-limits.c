@@ -38,7 +38,8 @@ typedef struct NumberLimit
 static char *
 number_text (const NumberLimit *limit, double value)
 {
-  return g_strdup_printf ("%.*f%s", limit->digits, value, _ (limit->unit));
+  /* A true minus sign. */
+  return g_strdup_printf ("%s%.*f%s", value < 0 ? "−" : "", limit->digits, fabs (value), _ (limit->unit));
 }
 
 static char *
@@ -46,6 +47,8 @@ range_text (const NumberLimit *limit)
 {
   g_autofree char *low = number_text (limit, limit->low), *high = number_text (limit, limit->high);
 
+  if (limit->low == -limit->high)
+    return g_strdup_printf (_ ("at most %s either way"), high);
   if (isnan (limit->low))
     /* Translators: a limit such as "16.00 lb". */
     return g_strdup_printf (_ ("at most %s"), high);

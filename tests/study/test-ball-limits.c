@@ -103,7 +103,7 @@ test_static_weights (void)
                              .up = tb_metres_from_in (i == 0 ? 1.5 : -1.5),
                              .diameter = tb_metres_from_in (1.4),
                              .depth = tb_metres_from_in (4.5) };
-  expect (&ball, "side-weight", TB_LIMIT_OUTSIDE, "-3.00 oz to 3.00 oz");
+  expect (&ball, "side-weight", TB_LIMIT_OUTSIDE, "at most 3.00 oz either way");
   expect (&ball, "holes", TB_LIMIT_WITHIN, "used for gripping");
   ball.mass = tb_kilograms_from_lb (9);
   expect (&ball, "static-weights", TB_LIMIT_NOT_KNOWN, "10 lb and less");
