@@ -10,6 +10,7 @@
 #include "tb-output.h"
 #include "tb-picture-command.h"
 #include "tb-request.h"
+#include "tb-study-commands.h"
 
 static gboolean
 numbers_command (TbRequest *request, const char *argument, GError **error)
@@ -44,6 +45,10 @@ version_command (TbRequest *request, const char *argument, GError **error)
 const TbCommand tb_commands[] = {
   { "--numbers", NULL, N_ ("Print the numbers of both runs and their difference as JSON"), numbers_command },
   { "--picture", "OUT.png|svg", N_ ("Draw the runs into a file"), tb_picture_command },
+  { "--why", NULL, N_ ("Print why the two runs differ"), tb_why_command },
+  { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=55, forgiving"),
+    tb_next_command },
+  { "--pocket-line", NULL, N_ ("Print the lines that lead to the pocket"), tb_pocket_line_command },
   { "--help", NULL, N_ ("Print this"), help_command },
   { "--version", NULL, N_ ("Print the version"), version_command },
   { NULL, NULL, NULL, NULL },

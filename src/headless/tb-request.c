@@ -19,16 +19,22 @@ G_DEFINE_QUARK (tb - headless - error - quark, tb_headless_error)
 static gboolean take_change (TbRequest *request, const char *value, GError **error);
 static gboolean take_view (TbRequest *request, const char *value, GError **error);
 static gboolean take_size (TbRequest *request, const char *value, GError **error);
+static gboolean take_format (TbRequest *request, const char *value, GError **error);
+static gboolean take_stretch (TbRequest *request, const char *value, GError **error);
+static gboolean take_line (TbRequest *request, const char *value, GError **error);
 
 const TbOption tb_request_options[] = {
   { "--set", "KEY=VALUE", N_ ("Change a field first; may be given again, the last one wins") },
   { "--view", "lane|ball|loft|both", N_ ("What the picture shows (lane)") },
   { "--size", N_ ("WIDTHxHEIGHT"), N_ ("Size of the picture in pixels (1280x800)") },
+  { "--format", "json|text", N_ ("How --why, --next and --pocket-line answer (json)") },
+  { "--stretch", N_ ("FEET"), N_ ("Length of the stretches of lane that --why tells apart (20)") },
+  { "--line", "same|pocket", N_ ("Whether --next judges a change on the same line or on its own pocket line") },
   { NULL, NULL, NULL },
 };
 /* What each of them does. */
 static gboolean (*const take_option[]) (TbRequest *request, const char *value, GError **error)
-    = { take_change, take_view, take_size };
+    = { take_change, take_view, take_size, take_format, take_stretch, take_line };
 
 static const char *const view_names[] = { "lane", "ball", "loft", "both", NULL };
 
@@ -85,6 +91,50 @@ take_size (TbRequest *request, const char *value, GError **error)
     return TRUE;
   return fail_usage (
       error, _ ("--size %s: a width and a height of 16 pixels or more were expected, such as 1280x800."), value);
+}
+
+/* The place of a word in a list; −1 if it is not in it. */
+static int
+find_word (const char *const words[], const char *word)
+{
+  for (int i = 0; words[i]; i++)
+    if (g_str_equal (words[i], word))
+      return i;
+  return -1;
+}
+
+static gboolean
+take_format (TbRequest *request, const char *value, GError **error)
+{
+  static const char *const words[] = { "json", "text", NULL };
+  int word = find_word (words, value);
+
+  request->study_options = TRUE;
+  request->plain_text = word == 1;
+  return word >= 0 || fail_usage (error, _ ("--format %s: json or text was expected."), value);
+}
+
+static gboolean
+take_stretch (TbRequest *request, const char *value, GError **error)
+{
+  char *end = NULL;
+
+  request->study_options = TRUE;
+  request->stretch_ft = g_ascii_strtod (value, &end);
+  if (end != value && *end == '\0' && request->stretch_ft >= 1 && request->stretch_ft <= TB_HEAD_PIN_FT)
+    return TRUE;
+  return fail_usage (error, _ ("--stretch %s: a number of feet from 1 to 60 was expected."), value);
+}
+
+static gboolean
+take_line (TbRequest *request, const char *value, GError **error)
+{
+  static const char *const words[] = { "same", "pocket", NULL };
+  int word = find_word (words, value);
+
+  request->study_options = TRUE;
+  request->line = word == 0 ? TB_LINE_SAME : TB_LINE_POCKET;
+  return word >= 0 || fail_usage (error, _ ("--line %s: same or pocket was expected."), value);
 }
 
 /* Whether an argument is an option, with its value after it or attached to it. */
@@ -209,10 +259,10 @@ take_all (TbRequest *request, Arguments *arguments, GError **error)
 }
 
 static gboolean
-has_picture (const TbRequest *request)
+has_command (const TbRequest *request, const char *const options[])
 {
   for (guint i = 0; i < request->orders->len; i++)
-    if (g_str_equal (g_array_index (request->orders, TbOrder, i).command->option, "--picture"))
+    if (find_word (options, g_array_index (request->orders, TbOrder, i).command->option) >= 0)
       return TRUE;
   return FALSE;
 }
@@ -221,11 +271,16 @@ has_picture (const TbRequest *request)
 static gboolean
 check_sense (const TbRequest *request, GError **error)
 {
+  static const char *const pictures[] = { "--picture", NULL };
+  static const char *const studies[] = { "--why", "--next", "--pocket-line", NULL };
+
   if (request->orders->len == 0)
     return fail_usage (error, _ ("--set, --view and --size go with a command such as %s."),
                        tb_commands[0].option);
-  if (request->picture_options && !has_picture (request))
+  if (request->picture_options && !has_command (request, pictures))
     return fail_usage (error, _ ("--view and --size go with %s."), "--picture");
+  if (request->study_options && !has_command (request, studies))
+    return fail_usage (error, _ ("--format, --stretch and --line go with %s."), "--why, --next, --pocket-line");
   return TRUE;
 }
 

@@ -23,6 +23,14 @@ typedef enum TbPictureView
 
 typedef struct TbRequest TbRequest;
 
+/* The line on which changes are judged. */
+typedef enum TbLine
+{
+  TB_LINE_AS_USUAL, /* as the wish has it by itself */
+  TB_LINE_SAME,
+  TB_LINE_POCKET /* each on its own pocket line */
+} TbLine;
+
 /* One thing the program can do. A new one is a row in tb_commands. */
 typedef struct TbCommand
 {
@@ -50,6 +58,10 @@ struct TbRequest
   TbPictureView view;
   int width, height;        /* px */
   gboolean picture_options; /* --view or --size was given */
+  gboolean plain_text;      /* --format text */
+  double stretch_ft;        /* 0: as usual */
+  TbLine line;
+  gboolean study_options;   /* --format, --stretch or --line was given */
   TbLibrary *library;       /* once it is needed */
 };
 
