@@ -20,6 +20,8 @@
 #define ROUNDS 7
 #define ROUND_TIME 0.05
 #define ROOM_SHOTS 2500
+/* The tolerances tried, from the loosest on, differ by this. */
+#define TOLERANCE_RATIO 1.2
 /* What the solvers may leave out, as this program does: smaller bounces, and the first moment of a roll that
  * lets go, both m/s. */
 #define LEAST_BOUNCE 0.01
@@ -202,7 +204,7 @@ typedef struct Cost
 static Cost
 cost_of_solver (Bench *bench, const char *name, RefSolver solver)
 {
-  for (double tolerance = 1e-2; tolerance > 1e-12; tolerance /= 1.7782794100389228)
+  for (double tolerance = 1e-2; tolerance > 1e-12; tolerance /= TOLERANCE_RATIO)
     {
       long evaluations;
       double error;

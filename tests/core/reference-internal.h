@@ -1,4 +1,5 @@
-/* What the parts of the reference model share.
+/* What the parts of the reference model share; what every evaluation runs through is inline, as a solver's
+ * user would have it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -40,13 +41,74 @@ cross (const double a[3], const double b[3], double c[3])
 }
 
 /* A body vector in the lane's frame, and back. */
-void ref_to_lane (const Matrix *turn, const double v[3], double out[3]);
-void ref_to_body (const Matrix *turn, const double v[3], double out[3]);
-void ref_pose (const RefModel *model, const double state[REF_SIZE], Pose *pose);
+static inline void
+ref_to_lane (const Matrix *m, const double v[3], double out[3])
+{
+  for (int i = 0; i < 3; i++)
+    out[i] = m->at[i][0] * v[0] + m->at[i][1] * v[1] + m->at[i][2] * v[2];
+}
+
+static inline void
+ref_to_body (const Matrix *m, const double v[3], double out[3])
+{
+  for (int i = 0; i < 3; i++)
+    out[i] = m->at[0][i] * v[0] + m->at[1][i] * v[1] + m->at[2][i] * v[2];
+}
+
+static inline void
+ref_matrix (const double q[4], Matrix *m)
+{
+  double s = 2.0 / (q[0] * q[0] + q[1] * q[1] + q[2] * q[2] + q[3] * q[3]);
+  double w = q[0], x = q[1], y = q[2], z = q[3];
+
+  m->at[0][0] = 1 - s * (y * y + z * z);
+  m->at[0][1] = s * (x * y - w * z);
+  m->at[0][2] = s * (x * z + w * y);
+  m->at[1][0] = s * (x * y + w * z);
+  m->at[1][1] = 1 - s * (x * x + z * z);
+  m->at[1][2] = s * (y * z - w * x);
+  m->at[2][0] = s * (x * z - w * y);
+  m->at[2][1] = s * (y * z + w * x);
+  m->at[2][2] = 1 - s * (x * x + y * y);
+}
+
+static inline void
+ref_pose (const RefModel *model, const double state[REF_SIZE], Pose *pose)
+{
+  ref_matrix (state + REF_ATTITUDE, &pose->turn);
+  ref_to_lane (&pose->turn, model->offset, pose->offset);
+  memcpy (pose->spin_body, state + REF_SPIN, sizeof pose->spin_body);
+  ref_to_lane (&pose->turn, pose->spin_body, pose->spin);
+  pose->arm[0] = -pose->offset[0];
+  pose->arm[1] = -pose->offset[1];
+  pose->arm[2] = -pose->offset[2] - model->radius;
+}
+
 /* Angular acceleration (lane frame) by a moment about the centre of mass. */
-void ref_angular_response (const RefModel *model, const Pose *pose, const double moment[3], double out[3]);
+static inline void
+ref_angular_response (const RefModel *model, const Pose *pose, const double moment[3], double out[3])
+{
+  double body[3];
+
+  ref_to_body (&pose->turn, moment, body);
+  for (int i = 0; i < 3; i++)
+    body[i] /= model->moment[i];
+  ref_to_lane (&pose->turn, body, out);
+}
+
 /* Acceleration of the contact point by a force on it. */
-void ref_contact_response (const RefModel *model, const Pose *pose, const double force[3], double out[3]);
+static inline void
+ref_contact_response (const RefModel *model, const Pose *pose, const double force[3], double out[3])
+{
+  double moment[3], angular[3];
+
+  cross (pose->arm, force, moment);
+  ref_angular_response (model, pose, moment, angular);
+  cross (angular, pose->arm, out);
+  for (int i = 0; i < 3; i++)
+    out[i] += force[i] / model->mass;
+}
+
 void ref_free_motion (const RefModel *model, const Pose *pose, const double state[REF_SIZE], Free *out);
 /* Contact force of a ball that does not slip: the contact point, which would accelerate so, does not. */
 void ref_rolling_force (const RefModel *model, const Pose *pose, const double free[3], double force[3]);

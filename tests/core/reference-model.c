@@ -7,74 +7,6 @@
 /* Spin under which rolling resistance and pivoting fade out, rad/s, as core has it. */
 #define FADE_SPIN 0.1
 
-void
-ref_to_lane (const Matrix *m, const double v[3], double out[3])
-{
-  for (int i = 0; i < 3; i++)
-    out[i] = m->at[i][0] * v[0] + m->at[i][1] * v[1] + m->at[i][2] * v[2];
-}
-
-void
-ref_to_body (const Matrix *m, const double v[3], double out[3])
-{
-  for (int i = 0; i < 3; i++)
-    out[i] = m->at[0][i] * v[0] + m->at[1][i] * v[1] + m->at[2][i] * v[2];
-}
-
-static void
-matrix_of (const double q[4], Matrix *m)
-{
-  double s = 2.0 / (q[0] * q[0] + q[1] * q[1] + q[2] * q[2] + q[3] * q[3]);
-  double w = q[0], x = q[1], y = q[2], z = q[3];
-
-  m->at[0][0] = 1 - s * (y * y + z * z);
-  m->at[0][1] = s * (x * y - w * z);
-  m->at[0][2] = s * (x * z + w * y);
-  m->at[1][0] = s * (x * y + w * z);
-  m->at[1][1] = 1 - s * (x * x + z * z);
-  m->at[1][2] = s * (y * z - w * x);
-  m->at[2][0] = s * (x * z - w * y);
-  m->at[2][1] = s * (y * z + w * x);
-  m->at[2][2] = 1 - s * (x * x + y * y);
-}
-
-void
-ref_pose (const RefModel *model, const double state[REF_SIZE], Pose *pose)
-{
-  matrix_of (state + REF_ATTITUDE, &pose->turn);
-  ref_to_lane (&pose->turn, model->offset, pose->offset);
-  memcpy (pose->spin_body, state + REF_SPIN, sizeof pose->spin_body);
-  ref_to_lane (&pose->turn, pose->spin_body, pose->spin);
-  pose->arm[0] = -pose->offset[0];
-  pose->arm[1] = -pose->offset[1];
-  pose->arm[2] = -pose->offset[2] - model->radius;
-}
-
-/* Angular acceleration (lane frame) by a moment about the centre of mass. */
-void
-ref_angular_response (const RefModel *model, const Pose *pose, const double moment[3], double out[3])
-{
-  double body[3];
-
-  ref_to_body (&pose->turn, moment, body);
-  for (int i = 0; i < 3; i++)
-    body[i] /= model->moment[i];
-  ref_to_lane (&pose->turn, body, out);
-}
-
-/* Acceleration of the contact point by a force on it. */
-void
-ref_contact_response (const RefModel *model, const Pose *pose, const double force[3], double out[3])
-{
-  double moment[3], angular[3];
-
-  cross (pose->arm, force, moment);
-  ref_angular_response (model, pose, moment, angular);
-  cross (angular, pose->arm, out);
-  for (int i = 0; i < 3; i++)
-    out[i] += force[i] / model->mass;
-}
-
 /* Moment per newton of normal force: rolling resistance against the level spin, and friction against pivoting
  * on the spot, 3π/16 of its radius when the ball spins in place (K. L. Johnson, "Contact Mechanics", 1985),
  * less when it slips. */
@@ -293,7 +225,7 @@ copy_state (const RefModel *model, const TbMotion *motion, double state[REF_SIZE
   memcpy (state + REF_ATTITUDE,
           (double[4]){ start->attitude.w, start->attitude.x, start->attitude.y, start->attitude.z },
           4 * sizeof (double));
-  matrix_of (state + REF_ATTITUDE, &pose.turn);
+  ref_matrix (state + REF_ATTITUDE, &pose.turn);
   ref_to_body (&pose.turn, (double[3]){ momentum.x, momentum.y, momentum.z }, state + REF_SPIN);
   for (int i = 0; i < 3; i++)
     state[REF_SPIN + i] /= model->moment[i];
