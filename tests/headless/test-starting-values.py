@@ -33,7 +33,7 @@ def shot(laydown):
 
 
 def check_the_line():
-    """Measured: 17.0 at the arrows, 8.6 at 42.2 ft."""
+    """Measured: 17.0 at the arrows, 8.9 at 41.5 ft."""
     side = shot(24)
     near('board at the arrows', side['board_at_arrows'], 17.0, 0.5)
     near('breakpoint', side['breakpoint_board'], 8.6, HALF_A_BOARD_MORE)
@@ -41,7 +41,7 @@ def check_the_line():
 
 
 def check_roll_and_pins():
-    """Measured: rolls from 55.3 ft, 17.0 at 3.6°."""
+    """Measured: rolls from 53.8 ft, 18.1 at 4.0°."""
     side = shot(24)
     near('start of the roll', side['roll_start_ft'], 54, FEET)
     near('board at the pins', side['board_at_pins'], 17.4, HALF_A_BOARD_MORE)
@@ -57,10 +57,11 @@ def check_two_boards_either_side():
     assert max(spread) - min(spread) < 2, spread
 
 
-def check_the_built_in_study_is_that_shot():
+def check_the_built_in_study_finds_the_pocket():
+    """The same shot, sent a quarter of a degree further out, so that it arrives in the middle of the pocket."""
     side = numbers()['after']
     assert side['board_at_ft']['0'] == 24
-    # The pocket is board 16.5 to 18.5 (assumed). Measured: 17.4.
+    # The pocket is board 16.5 to 18.5 (assumed). Measured: 17.6.
     assert 16.5 <= side['board_at_pins'] <= 18.5, side['board_at_pins']
 
 
