@@ -7,7 +7,7 @@
  * In one passing the spot under the ball takes up a share of the lane's film and leaves a share of its own. What is
  * taken up is written once the ball has turned on by EXCHANGE_DELAY, so that a spot does not meet its own fresh oil
  * before it has come round; reading is then of a map that stands still. The contact runs over the rings of earlier turns
- * in a few milliseconds, so a step looks ahead along its way over the ball at some places and goes by their mean. Oil on
+ * in a few milliseconds, so a step looks ahead along its way over the ball at some places. Oil on
  * the surface soaks into the cover at the rate `absorption`; the map keeps film × exp(absorption × time), so that
  * soaking costs nothing.
  *
@@ -64,6 +64,8 @@ typedef struct BallFilm
   bool wet;                   /* something has been written */
   MapPlace ahead[BALL_FILM_LOOKS]; /* what the last look saw */
   double films[BALL_FILM_LOOKS];   /* m */
+  /* Their weights at the beginning, the middle and the end of the step. */
+  double weights[3][BALL_FILM_LOOKS];
   int looks;
   double full_step;           /* s */
   double look_length;         /* s, of the step it was for */

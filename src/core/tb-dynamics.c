@@ -125,7 +125,7 @@ resisting_moment (const Dynamics *self, TbVec3 spin, double slip, double coeffic
 }
 
 static inline double
-coefficient_at (const Dynamics *self, TbVec3 position, double load, double *film_on_lane)
+coefficient_at (const Dynamics *self, TbVec3 position, StepMoment moment, double load, double *film_on_lane)
 {
   const TbFriction *friction = self->motion->friction;
   if (friction->kind == TB_FRICTION_ZONES)
@@ -134,7 +134,11 @@ coefficient_at (const Dynamics *self, TbVec3 position, double load, double *film
       return tb_friction_in_zone (friction, self->zone, position.y);
     }
   const TbContact contact = { position.x, position.y, 0, load };
-  return tb_friction_mean (friction, &contact, self->ball_films, self->n_ball_films, film_on_lane);
+  const BallFilm *ball = self->ball;
+  TbBallSpots spots = { 0 };
+  if (ball && ball->wet)
+    spots = (TbBallSpots){ ball->looks, ball->films, ball->weights[moment] };
+  return tb_friction_mean (friction, &contact, &spots, film_on_lane);
 }
 
 /* Unit vector along the slip, as it is meant inside a trial step. */
@@ -164,7 +168,7 @@ uneven_normal (const Dynamics *self, const Axes *axes, TbVec3 momentum, const Ra
 }
 
 static inline void
-slide_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
+slide_rates (const Dynamics *self, const Point *p, const Axes *axes, StepMoment moment, Rates *r)
 {
   TbVec3 offset = { 0, 0, 0 };
   r->spin = spin_of (self, axes, p->momentum);
@@ -178,7 +182,7 @@ slide_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
   r->slip = tb_vec3 (r->velocity.x - self->radius * r->spin.y, r->velocity.y + self->radius * r->spin.x, 0);
   double speed = sqrt (r->slip.x * r->slip.x + r->slip.y * r->slip.y);
   TbVec3 along = slip_direction (self, r->slip, speed);
-  r->coefficient = coefficient_at (self, p->position, 1, &r->film_on_lane);
+  r->coefficient = coefficient_at (self, p->position, moment, 1, &r->film_on_lane);
 
   /* All moments but drag's grow with the normal force. */
   TbVec3 force = { -r->coefficient * along.x, -r->coefficient * along.y, 1 };
@@ -210,24 +214,24 @@ inertia_about (const Dynamics *self, const Axes *axes, TbVec3 lever)
 }
 
 static void
-roll_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
+roll_rates (const Dynamics *self, const Point *p, const Axes *axes, StepMoment moment, Rates *r)
 {
   TbVec3 offset = to_lane (axes, self->offset), spin = p->momentum;
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
   r->spin = spin;
   r->velocity = tb_vec3 (self->radius * spin.y, -self->radius * spin.x, 0);
   r->slip = tb_vec3 (0, 0, 0);
-  r->coefficient = coefficient_at (self, p->position, 1, &r->film_on_lane);
+  r->coefficient = coefficient_at (self, p->position, moment, 1, &r->film_on_lane);
 
   TbVec3 drag = drag_force (self, r->velocity);
   TbVec3 whirl = tb_vec3_cross (spin, tb_vec3_cross (spin, offset));
   TbVec3 known = tb_vec3_sub (tb_vec3_scale (tb_vec3_sub (whirl, self->gravity), self->mass), drag);
   TbVec3 resisting = tb_vec3_scale (resisting_moment (self, spin, 0, r->coefficient), -self->mass * self->gravity.z);
   TbVec3 momentum = momentum_of (self, axes, spin);
-  TbVec3 moment = tb_vec3_add (tb_vec3_cross (lever, known), tb_vec3_cross (drag, offset));
-  moment = tb_vec3_sub (tb_vec3_add (moment, resisting), tb_vec3_cross (spin, momentum));
+  TbVec3 about = tb_vec3_add (tb_vec3_cross (lever, known), tb_vec3_cross (drag, offset));
+  about = tb_vec3_sub (tb_vec3_add (about, resisting), tb_vec3_cross (spin, momentum));
   TbMat3 inertia = inertia_about (self, axes, lever);
-  r->momentum = tb_mat3_solve_spd (&inertia, moment);
+  r->momentum = tb_mat3_solve_spd (&inertia, about);
   r->acceleration = tb_vec3_add (whirl, tb_vec3_cross (lever, r->momentum)); /* α × (−lever) */
   r->force = tb_vec3_add (known, tb_vec3_scale (tb_vec3_cross (lever, r->momentum), self->mass));
   r->rubbed = 0;
@@ -248,23 +252,23 @@ flight_rates (const Dynamics *self, const Point *p, const Axes *axes, Rates *r)
 }
 
 static inline void
-rates_at (Dynamics *self, TbPhase phase, const Point *point, const Axes *axes, Rates *rates)
+rates_at (Dynamics *self, TbPhase phase, const Point *point, const Axes *axes, StepMoment moment, Rates *rates)
 {
   self->evaluations++;
   if (phase == TB_PHASE_SLIDE)
-    slide_rates (self, point, axes, rates);
+    slide_rates (self, point, axes, moment, rates);
   else if (phase == TB_PHASE_ROLL)
-    roll_rates (self, point, axes, rates);
+    roll_rates (self, point, axes, moment, rates);
   else
     flight_rates (self, point, axes, rates);
   rates->turned = tb_vec3_length (rates->spin);
 }
 
 void
-dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, Rates *rates)
+dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, StepMoment moment, Rates *rates)
 {
   Axes axes = axes_of (point->attitude);
-  rates_at (self, phase, point, &axes, rates);
+  rates_at (self, phase, point, &axes, moment, rates);
 }
 
 /* Θ̇ for a rotation Θ since the start of the step. */
@@ -341,13 +345,13 @@ dynamics_step (Dynamics *self,
   rotation = tb_vec3_scale (o1, 0.5 * h);
   point_add (start, 0.5 * h, rates, &stage);
   turned = turn_axes (self, &axes, rotation);
-  rates_at (self, phase, &stage, &turned, &k2);
+  rates_at (self, phase, &stage, &turned, STEP_MIDDLE, &k2);
   o2 = rotation_rate (rotation, k2.spin);
 
   rotation = tb_vec3_scale (o2, 0.5 * h);
   point_add (start, 0.5 * h, &k2, &stage);
   turned = turn_axes (self, &axes, rotation);
-  rates_at (self, phase, &stage, &turned, &k3);
+  rates_at (self, phase, &stage, &turned, STEP_MIDDLE, &k3);
   o3 = rotation_rate (rotation, k3.spin);
   if (middle)
     *middle = k3;
@@ -355,7 +359,7 @@ dynamics_step (Dynamics *self,
   rotation = tb_vec3_scale (o3, h);
   point_add (start, h, &k3, &stage);
   turned = turn_axes (self, &axes, rotation);
-  rates_at (self, phase, &stage, &turned, &k4);
+  rates_at (self, phase, &stage, &turned, STEP_END, &k4);
   o4 = rotation_rate (rotation, k4.spin);
 
   end->time = start->time + h;
@@ -455,7 +459,7 @@ dynamics_land (Dynamics *self, Point *point, bool *again)
   if (!*again)
     rise = 0;
   double load = self->landing_time > 0 ? 1 + fall / (-self->gravity.z * self->landing_time) : 1, film;
-  double coefficient = coefficient_at (self, point->position, load, &film);
+  double coefficient = coefficient_at (self, point->position, STEP_BEGINNING, load, &film);
   TbVec3 slip = { contact.x, contact.y, 0 };
   TbMat3 mobility = contact_mobility (self, &axes, lever);
   TbVec3 impulse = landing_impulse (&mobility, slip, coefficient, fall, rise);

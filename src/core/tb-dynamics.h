@@ -43,8 +43,7 @@ typedef struct Dynamics
   double landing_time;           /* s; 0 for a landing without squeeze */
   /* What changes from step to step. */
   int zone;                      /* of the friction map, at the start of the step */
-  const double *ball_films;      /* m, on the spots of the ball that come to the lane during the step */
-  int n_ball_films;              /* 0: dry */
+  const BallFilm *ball;          /* whose spots come to the lane during the step; NULL for a dry ball */
   bool forced;                   /* the friction of the step is set: */
   TbVec3 forced_friction;        /* over coefficient times normal force, against the slip; no longer than 1 */
   TbVec3 slip_line;              /* unit vector of the slip at the start of the step */
@@ -85,8 +84,16 @@ typedef struct Axes
 } Axes;
 
 void dynamics_init (Dynamics *self, const TbMotion *motion);
-/* Rates at a point. */
-void dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, Rates *rates);
+/* Moments of a step. */
+typedef enum StepMoment
+{
+  STEP_BEGINNING,
+  STEP_MIDDLE,
+  STEP_END
+} StepMoment;
+
+/* Rates at a point, which lies at that moment of the step that was looked ahead along. */
+void dynamics_rates (Dynamics *self, TbPhase phase, const Point *point, StepMoment moment, Rates *rates);
 /* One step of length h from a point whose rates are known. Half way along it the rates are about what is left in
  * `middle`, which may be NULL. */
 void dynamics_step (Dynamics *self,

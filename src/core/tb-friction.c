@@ -46,11 +46,13 @@ lane_film (const TbFriction *self, const TbContact *contact)
 double
 tb_friction_at (const TbFriction *self, const TbContact *contact, double *film_on_lane)
 {
-  return tb_friction_mean (self, contact, &contact->film_on_ball, 1, film_on_lane);
+  static const double whole = 1;
+  const TbBallSpots spot = { 1, &contact->film_on_ball, &whole };
+  return tb_friction_mean (self, contact, &spot, film_on_lane);
 }
 
 double
-tb_friction_mean (const TbFriction *self, const TbContact *contact, const double *films, int count, double *film_on_lane)
+tb_friction_mean (const TbFriction *self, const TbContact *contact, const TbBallSpots *spots, double *film_on_lane)
 {
   if (self->kind == TB_FRICTION_ZONES)
     {
@@ -61,12 +63,12 @@ tb_friction_mean (const TbFriction *self, const TbContact *contact, const double
   double film = lane_film (self, contact);
   if (film_on_lane)
     *film_on_lane = film;
-  if (count == 0)
+  if (spots->count == 0)
     return tb_cover_friction (&self->cover, &self->law, film, contact->load);
   double sum = 0;
-  for (int i = 0; i < count; i++)
-    sum += tb_cover_friction (&self->cover, &self->law, film + films[i], contact->load);
-  return sum / count;
+  for (int i = 0; i < spots->count; i++)
+    sum += spots->weights[i] * tb_cover_friction (&self->cover, &self->law, film + spots->films[i], contact->load);
+  return sum;
 }
 
 TbStatus

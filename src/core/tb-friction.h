@@ -54,9 +54,15 @@ struct TbFriction
 
 /* Coefficient of friction at a contact; film_on_lane (m) is stored where it is not NULL. */
 double tb_friction_at (const TbFriction *self, const TbContact *contact, double *film_on_lane);
-/* The mean coefficient over a few spots of the ball, with `count` films on them (m): the law is curved, so that the mean
- * of the films would not do. contact->film_on_ball is not looked at; a count of 0 is a dry ball. */
-double tb_friction_mean (const TbFriction *self, const TbContact *contact, const double *films, int count, double *film_on_lane);
+/* Spots of the ball: the films on them (m), and their weights, which sum to 1. */
+typedef struct TbBallSpots
+{
+  int count; /* 0 is a dry ball */
+  const double *films, *weights;
+} TbBallSpots;
+/* The weighted mean of the coefficient over a few spots of the ball: the law is curved, so that the mean of the films would
+ * not do. contact->film_on_ball is not looked at. */
+double tb_friction_mean (const TbFriction *self, const TbContact *contact, const TbBallSpots *spots, double *film_on_lane);
 /* The zone the contact is in, counting down the lane and doubled across (2 zone + beyond); always 0 for a film. A
  * change of this number is an event. */
 int tb_friction_zone (const TbFriction *self, double x, double y);

@@ -62,9 +62,9 @@ typedef enum Event
 } Event;
 
 static void
-look (Run *run, const Point *point, Rates *rates)
+look (Run *run, const Point *point, StepMoment moment, Rates *rates)
 {
-  dynamics_rates (&run->dynamics, run->phase, point, rates);
+  dynamics_rates (&run->dynamics, run->phase, point, moment, rates);
 }
 
 /* Looks ahead along the way over the ball of a step of length h, as far as the spin half way can be told from here. */
@@ -77,7 +77,6 @@ look_ahead (Run *run, double h)
   dynamics_accelerations (&run->dynamics, run->phase, &run->point, &run->rates, &centre, &change);
   TbVec3 spin = tb_vec3_add_scaled (run->rates.spin, 0.5 * h, change);
   ball_film_look (run->ball, run->point.attitude, spin, run->point.time, h);
-  run->dynamics.n_ball_films = run->ball->wet ? run->ball->looks : 0;
 }
 
 static void
@@ -137,7 +136,7 @@ try_step (Run *run, Event event, Trial *trial)
 {
   step_by (run, trial->h, &trial->point, NULL);
   if (needs_rates (event))
-    look (run, &trial->point, &trial->rates);
+    look (run, &trial->point, STEP_END, &trial->rates);
   trial->distance = event_distance (run, event, &trial->point, &trial->rates);
 }
 
@@ -231,7 +230,7 @@ first_event (Run *run, Trial *step)
       if (step->distance > 0)
         continue;
       place_event (run, *event, step);
-      look (run, &step->point, &step->rates);
+      look (run, &step->point, STEP_END, &step->rates);
       first = *event;
     }
   return first;
@@ -288,9 +287,9 @@ begin_phase (Run *run, TbPhase phase)
   if (phase == TB_PHASE_SLIDE)
     dynamics_settle (&run->dynamics, &run->point);
   take_bearings (run);
-  look (run, &run->point, &run->rates);
+  look (run, &run->point, STEP_BEGINNING, &run->rates);
   look_ahead (run, run->step);
-  look (run, &run->point, &run->rates);
+  look (run, &run->point, STEP_BEGINNING, &run->rates);
   take_bearings (run);
   recorder_begin (&run->recorder, phase, &run->point, &run->rates);
 }
@@ -339,7 +338,7 @@ force_friction (Run *run, const SlipOutlook *outlook, double h)
   double scale = 1 / fmax (hypot (w_x, w_y), h * outlook->brake);
   dynamics->forced = true;
   dynamics->forced_friction = tb_vec3 (w_x * scale, w_y * scale, 0);
-  look (run, &run->point, &run->rates);
+  look (run, &run->point, STEP_BEGINNING, &run->rates);
 }
 
 /* Length of the next step, s. */
@@ -425,7 +424,7 @@ land (Run *run)
   bool again;
   run->dynamics.zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
   run->phase = TB_PHASE_SLIDE;
-  look (run, &run->point, &run->rates);
+  look (run, &run->point, STEP_BEGINNING, &run->rates);
   look_ahead (run, LEAST_STEP);
   dynamics_land (&run->dynamics, &run->point, &again);
   if (again)
@@ -434,7 +433,7 @@ land (Run *run)
       return;
     }
   dynamics_settle (&run->dynamics, &run->point);
-  look (run, &run->point, &run->rates);
+  look (run, &run->point, STEP_BEGINNING, &run->rates);
   if (hypot (run->rates.slip.x, run->rates.slip.y) <= SLIP_OVER)
     start_roll (run);
   else
@@ -490,7 +489,7 @@ advance (Run *run)
       if (run->ball && h != run->ball->look_length)
         look_ahead (run, h);
       step_by (run, h, &step.point, &step.middle);
-      look (run, &step.point, &step.rates);
+      look (run, &step.point, STEP_END, &step.rates);
       event = first_event (run, &step);
       if (!overshot (run, &step.rates) || h <= LEAST_STEP)
         break;
@@ -508,7 +507,7 @@ advance (Run *run)
   if (run->dynamics.forced || (run->ball && run->ball->wet))
     {
       run->dynamics.forced = false;
-      look (run, &run->point, &run->rates);
+      look (run, &run->point, STEP_BEGINNING, &run->rates);
     }
   take_bearings (run);
   run->off_lane = event == EVENT_GUTTER;
@@ -551,7 +550,7 @@ init_run (TbWorkspace *workspace, const TbMotion *motion, TbPath *path, TbOil *c
     {
       run->ball = &workspace->ball;
       ball_film_init (run->ball, motion->friction, &motion->assumed, &motion->body, change, run->step);
-      run->dynamics.ball_films = run->ball->films;
+      run->dynamics.ball = run->ball;
     }
   run->point = (Point){ .time = state->time,
                         .position = state->position,
@@ -647,7 +646,7 @@ tb_workspace_copy (TbWorkspace *to, const TbWorkspace *from, TbPath *path)
   if (!from->run.ball)
     return;
   run->ball = &to->ball;
-  run->dynamics.ball_films = to->ball.films;
+  run->dynamics.ball = &to->ball;
   if (from->ball.change == &from->change)
     to->ball.change = &to->change;
 }
@@ -668,7 +667,7 @@ tb_motion_forces (const TbMotion *motion, const TbState *state, bool rolling)
   dynamics.zone = tb_friction_zone (motion->friction, point.position.x, point.position.y);
   if (rolling)
     dynamics_begin_roll (&dynamics, &point);
-  dynamics_rates (&dynamics, phase, &point, &rates);
+  dynamics_rates (&dynamics, phase, &point, STEP_BEGINNING, &rates);
   dynamics_accelerations (&dynamics, phase, &point, &rates, &forces.centre_acceleration, &forces.angular_acceleration);
   forces.slip = rates.slip;
   forces.normal = rates.force.z;

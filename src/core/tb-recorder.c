@@ -58,8 +58,9 @@ make_sample (const Recorder *self, TbPhase phase, const Point *point, const Rate
   sample->coefficient = rates->coefficient;
   sample->film_on_lane = rates->film_on_lane;
   sample->film_on_ball = 0;
-  for (int i = 0; i < self->dynamics->n_ball_films; i++)
-    sample->film_on_ball += self->dynamics->ball_films[i] / self->dynamics->n_ball_films;
+  const BallFilm *ball = self->dynamics->ball;
+  for (int i = 0; ball && ball->wet && phase != TB_PHASE_FLIGHT && i < ball->looks; i++)
+    sample->film_on_ball += ball->films[i] / ball->looks;
   sample->turned = point->turned;
   sample->slip_loss = point->rubbed;
   sample->phase = phase;
