@@ -7,6 +7,7 @@
 
 #include "tb-accessible.h"
 #include "tb-describe.h"
+#include "tb-disclosure.h"
 
 /* Told first, in this order. */
 static const char *const main_measures[]
@@ -41,7 +42,6 @@ struct _TbCompareTable
   GtkLabel *problem;
   GtkGrid *main_grid;
   GtkGrid *more_grid;
-  GtkExpander *expander;
 
   TbSession *session;
   GArray *rows; /* of Row */
@@ -243,11 +243,11 @@ tb_compare_table_class_init (TbCompareTableClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_compare_table_dispose;
+  g_type_ensure (TB_TYPE_DISCLOSURE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-compare-table.ui");
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, problem);
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, main_grid);
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, more_grid);
-  gtk_widget_class_bind_template_child (widget_class, TbCompareTable, expander);
 }
 
 static void
@@ -255,6 +255,5 @@ tb_compare_table_init (TbCompareTable *self)
 {
   self->rows = g_array_new (FALSE, FALSE, sizeof (Row));
   gtk_widget_init_template (GTK_WIDGET (self));
-  tb_accessible_set_name (GTK_WIDGET (self->expander), _ ("More measures"));
   build (self);
 }

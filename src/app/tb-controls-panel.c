@@ -5,8 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "tb-accessible.h"
 #include "tb-choice-row.h"
+#include "tb-disclosure.h"
 #include "tb-field-row.h"
 #include "tb-library-row.h"
 #include "tb-position-row.h"
@@ -84,19 +84,15 @@ static void
 add_rest (TbControlsPanel *self, const Section *section)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *expander;
   g_autofree char *name = NULL;
 
   /* Translators: opens the less used controls of a group such as "Delivery". */
   name = g_strdup_printf (_ ("More: %s"), _ (section->title));
-  expander = gtk_expander_new (_ ("More"));
-  tb_accessible_set_name (expander, name);
   gtk_widget_add_css_class (box, "more");
   for (const TbField *field = tb_field_table; field->name != NULL; field++)
     if (field->group == section->group && !in_plain_sight (field))
       add_field (self, GTK_BOX (box), field);
-  gtk_expander_set_child (GTK_EXPANDER (expander), box);
-  gtk_box_append (self->box, expander);
+  gtk_box_append (self->box, tb_disclosure_new (_ ("More"), name, box));
 }
 
 static void

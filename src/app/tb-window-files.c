@@ -159,6 +159,17 @@ with_suffix (GFile *file)
   return g_file_get_child (folder, longer);
 }
 
+static gboolean do_as_answered (gpointer data);
+
+/* What follows may close this window; the key or click that answered has to be done with first. */
+static void
+answer_later (TbWindow *self, int response)
+{
+  self->answer = response;
+  if (self->answer_idle == 0)
+    self->answer_idle = g_idle_add (do_as_answered, self);
+}
+
 static void
 on_save_as_response (TbWindow *self, int response)
 {
@@ -171,10 +182,7 @@ on_save_as_response (TbWindow *self, int response)
       return;
     }
   file = with_suffix (chosen);
-  if (save_to (self, file))
-    go_on (self);
-  else
-    forget_next (self);
+  answer_later (self, save_to (self, file) ? GTK_RESPONSE_NO : GTK_RESPONSE_CANCEL);
 }
 
 static void
@@ -206,16 +214,26 @@ save_then_go_on (TbWindow *self)
     forget_next (self);
 }
 
+static gboolean
+do_as_answered (gpointer data)
+{
+  TbWindow *self = data;
+
+  self->answer_idle = 0;
+  if (self->answer == GTK_RESPONSE_YES)
+    save_then_go_on (self);
+  else if (self->answer == GTK_RESPONSE_NO)
+    go_on (self);
+  else
+    forget_next (self);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 on_question_response (TbWindow *self, int response, GtkWindow *dialog)
 {
   gtk_window_destroy (dialog);
-  if (response == GTK_RESPONSE_YES)
-    save_then_go_on (self);
-  else if (response == GTK_RESPONSE_NO)
-    go_on (self);
-  else
-    forget_next (self);
+  answer_later (self, response);
 }
 
 void

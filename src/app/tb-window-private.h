@@ -39,6 +39,8 @@ struct _TbWindow
   GtkFileChooserNative *chooser; /* open at the moment; else NULL */
   GFile *next_file;              /* to be loaded when the question is answered */
   void (*then) (TbWindow *self); /* to be done when the question is answered */
+  int answer;                    /* to the question; a GtkResponseType */
+  guint answer_idle;
   guint text_size_idle;
   gboolean closing;              /* the question about changes has been answered */
 };

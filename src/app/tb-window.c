@@ -178,6 +178,7 @@ tb_window_dispose (GObject *object)
 {
   TbWindow *self = TB_WINDOW (object);
 
+  g_clear_handle_id (&self->answer_idle, g_source_remove);
   g_clear_handle_id (&self->text_size_idle, g_source_remove);
   g_clear_object (&self->chooser);
   g_clear_object (&self->next_file);
