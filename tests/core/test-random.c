@@ -169,7 +169,8 @@ report (const TbShot *shot, guint64 seed, const char *problem)
   for (const TbField *field = tb_field_table; field->name != NULL; field++)
     g_string_append_printf (text, " %s=%.9g", field->name,
                             tb_field_get (field, tb_shot_group_const (shot, field->group)));
-  g_test_fail_printf ("shot seed %" G_GUINT64_FORMAT ": %s%s", seed, problem, text->str);
+  g_test_message ("shot seed %" G_GUINT64_FORMAT ": %s%s", seed, problem, text->str);
+  g_test_fail_printf ("shot seed %" G_GUINT64_FORMAT ": %s", seed, problem);
 }
 
 static void
@@ -212,7 +213,8 @@ test_ten_thousand (void)
   for (int status = 0; status < TB_N_STATUS; status++)
     if (done[status] > 0)
       g_test_message ("%d: %s", done[status], tb_status_sentence ((TbStatus)status));
-  check_above ("shots that run", done[TB_OK], 0.95 * SHOTS);
+  if (problems == 0)
+    check_above ("shots that run", done[TB_OK], 0.95 * SHOTS);
 }
 
 int
