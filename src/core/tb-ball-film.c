@@ -43,7 +43,7 @@ ball_film_init (BallFilm *self, const TbFriction *friction, const TbAssumed *ass
   self->absorption = friction->cover.absorption;
   self->pick_up = assumed->pick_up;
   self->lay_down = assumed->lay_down;
-  self->on_surface = self->absorbed = self->time = 0;
+  self->held = self->taken = self->left = self->on_surface = 0;
   self->wet = false;
   self->full_step = full_step;
   self->looks = 0;
@@ -103,11 +103,11 @@ ball_film_look (BallFilm *self, TbQuat attitude, TbVec3 spin, double time, doubl
   TbMat3 half = tb_quat_to_mat3 (tb_quat_from_rotation (tb_vec3_scale (back, 0.5)));
   TbMat3 whole = tb_quat_to_mat3 (tb_quat_from_rotation (back));
   TbVec3 contact = tb_mat3_apply (&half, tb_vec3_scale (m.row[2], -1));
-  double growth = self->wet ? exp (-self->absorption * (time + 0.5 * h)) : 0;
+  self->growth = exp (self->absorption * (time + 0.5 * h));
   for (int i = 0; i < self->looks; i++)
     {
       map_place (self, contact, &self->ahead[i]);
-      self->films[i] = self->wet ? map_read (self, &self->ahead[i]) * growth : 0;
+      self->films[i] = self->wet ? map_read (self, &self->ahead[i]) / self->growth : 0;
       contact = tb_mat3_apply (&whole, contact);
     }
 }
@@ -170,26 +170,17 @@ map_exchange (BallFilm *self, const MapPlace *place, double add, double share)
     wrap_rows (self, place->row);
 }
 
-/* What is on the surface soaks in for a while. */
-static void
-soak (BallFilm *self, double time)
-{
-  double left = self->on_surface * exp (-self->absorption * (time - self->time));
-  self->absorbed += self->on_surface - left;
-  self->on_surface = left;
-  self->time = time;
-}
-
 static void
 write_passing (BallFilm *self, const Passing *p)
 {
-  double growth = exp (self->absorption * p->time);
+  double growth = p->growth;
   /* A spot leaves a share of what it brought, not of what it has just taken up with its neighbours. */
   double now = map_read (self, &p->place), up = self->pick_up * p->lane_film * p->lane_area;
   double down = now > 0 ? self->lay_down * p->ball_film * p->ball_area : 0;
   map_exchange (self, &p->place, up / self->cell_area * growth, now > 0 ? down / self->cell_area * growth / now : 0);
-  soak (self, p->time);
-  self->on_surface += up - down;
+  self->held += (up - down) * growth;
+  self->taken += up;
+  self->left += down;
   self->wet = self->wet || up > 0;
   if (self->change)
     tb_oil_exchange (self->change, self->friction->oil,
@@ -224,5 +215,5 @@ ball_film_finish (BallFilm *self, double time)
 {
   while (self->queue_count > 0)
     write_oldest (self);
-  soak (self, time);
+  self->on_surface = self->held * exp (-self->absorption * time);
 }

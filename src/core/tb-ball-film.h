@@ -29,7 +29,7 @@
 #define BALL_FILM_QUEUE 512
 
 /* Places a step looks at. */
-#define BALL_FILM_LOOKS 8
+#define BALL_FILM_LOOKS 6
 
 /* Where a contact falls in the map: rows and columns, and their weights. */
 typedef struct MapPlace
@@ -48,6 +48,7 @@ typedef struct Passing
   double lane_film;   /* m */
   double ball_film;   /* m, as it came to the lane */
   double turned;      /* rad, of the ball since release */
+  double growth;      /* exp (absorption × time) */
   MapPlace place;     /* on the ball */
 } Passing;
 
@@ -58,9 +59,9 @@ typedef struct BallFilm
   double cell_area;           /* m² */
   double absorption;          /* 1/s */
   double pick_up, lay_down;   /* shares */
-  double on_surface;          /* m³, as of `time` */
-  double absorbed;            /* m³ */
-  double time;                /* s */
+  double held;                /* m³ × exp (absorption × time), on the surface */
+  double taken, left;         /* m³, from the lane and on it, in all */
+  double on_surface;          /* m³, once it is finished */
   bool wet;                   /* something has been written */
   MapPlace ahead[BALL_FILM_LOOKS]; /* what the last look saw */
   double films[BALL_FILM_LOOKS];   /* m */
@@ -69,6 +70,7 @@ typedef struct BallFilm
   int looks;
   double full_step;           /* s */
   double look_length;         /* s, of the step it was for */
+  double growth;              /* exp (absorption × time) half way along it */
   Passing queue[BALL_FILM_QUEUE];
   int queue_start, queue_count;
   TbOil *change;              /* of the lane, where it is asked for; else NULL */

@@ -97,6 +97,15 @@ dynamics_spin (const Dynamics *self, const Point *point)
   return spin_of (self, &axes, point->momentum);
 }
 
+void
+dynamics_slip (const Dynamics *self, const Point *point, TbVec3 *spin, TbVec3 *slip)
+{
+  Axes axes = axes_of (point->attitude);
+  *spin = spin_of (self, &axes, point->momentum);
+  TbVec3 velocity = tb_vec3_sub (point->velocity, tb_vec3_cross (*spin, to_lane (&axes, self->offset)));
+  *slip = tb_vec3 (velocity.x - self->radius * spin->y, velocity.y + self->radius * spin->x, 0);
+}
+
 static inline TbVec3
 drag_force (const Dynamics *self, TbVec3 velocity)
 {

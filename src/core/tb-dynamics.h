@@ -118,5 +118,7 @@ void dynamics_begin_roll (const Dynamics *self, Point *point);
 void dynamics_end_roll (const Dynamics *self, Point *point);
 /* Sliding: gives the centre of mass the vertical speed that keeps the sphere's centre at its height. */
 void dynamics_settle (const Dynamics *self, Point *point);
+/* Spin (rad/s) and slip (m/s) of a point that slides. */
+void dynamics_slip (const Dynamics *self, const Point *point, TbVec3 *spin, TbVec3 *slip);
 /* Spin of a point outside a roll. */
 TbVec3 dynamics_spin (const Dynamics *self, const Point *point);

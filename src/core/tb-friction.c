@@ -35,12 +35,12 @@ tb_friction_in_zone (const TbFriction *self, int zone, double y)
   return zones->at_start[i] + (zones->at_end[i] - zones->at_start[i]) * (y - start) / length;
 }
 
-static inline double
-lane_film (const TbFriction *self, const TbContact *contact)
+double
+tb_friction_film (const TbFriction *self, double x, double y)
 {
-  double film = self->mirrored ? tb_oil_film_mirrored (self->oil, contact->x, contact->y)
-                               : tb_oil_film (self->oil, contact->x, contact->y);
-  return self->oil_scale * film;
+  if (self->kind == TB_FRICTION_ZONES)
+    return 0;
+  return self->oil_scale * (self->mirrored ? tb_oil_film_mirrored (self->oil, x, y) : tb_oil_film (self->oil, x, y));
 }
 
 double
@@ -60,7 +60,7 @@ tb_friction_mean (const TbFriction *self, const TbContact *contact, const TbBall
         *film_on_lane = 0;
       return tb_friction_in_zone (self, tb_friction_zone (self, contact->x, contact->y), contact->y);
     }
-  double film = lane_film (self, contact);
+  double film = tb_friction_film (self, contact->x, contact->y);
   if (film_on_lane)
     *film_on_lane = film;
   if (spots->count == 0)

@@ -54,6 +54,8 @@ struct TbFriction
 
 /* Coefficient of friction at a contact; film_on_lane (m) is stored where it is not NULL. */
 double tb_friction_at (const TbFriction *self, const TbContact *contact, double *film_on_lane);
+/* Film on the lane alone, m, at a place in the bowler's frame; 0 for zones. */
+double tb_friction_film (const TbFriction *self, double x, double y);
 /* Spots of the ball: the films on them (m), and their weights, which sum to 1. */
 typedef struct TbBallSpots
 {

@@ -23,8 +23,8 @@
 #define SLIP_TURN 1.5
 /* A forced friction shorter than this has stopped the slip. */
 #define STOPPED (1 - 1e-9)
-/* A slip is small if friction alone could end it within this share of a full step; such is the step then. */
-#define SLIP_SMALL 0.125
+/* A slip is small if friction alone could end it within so many seconds; such is the step then. */
+#define SLIP_SMALL 0.004
 /* First step of a ball that lifts off, as a share of a full one; and how often one may lift off before the lane is taken to
  * hold it. */
 #define LIFT_SHARE 0.125
@@ -33,9 +33,9 @@
 #define STATIC_MARGIN 1e-9
 /* A step that is to end at a landing or at the pins goes beyond by this share, so that the event is in it. */
 #define AIM_BEYOND 1e-5
-/* A step of a roll is this share of a full one, and a peak of what rolling takes is looked for where the reserve falls to
+/* A step of a roll is at most so many seconds, and a peak of what rolling takes is looked for where the reserve falls to
  * this share of that at the step's start. */
-#define ROLL_SHARE 0.5
+#define ROLL_STEP 0.0125
 #define PEAK_NEAR 0.5
 /* A slide that ends as it begins, before this much time has passed, holds the roll for a while, so that the two cannot
  * change places without end; s. */
@@ -67,16 +67,21 @@ look (Run *run, const Point *point, StepMoment moment, Rates *rates)
   dynamics_rates (&run->dynamics, run->phase, point, moment, rates);
 }
 
-/* Looks ahead along the way over the ball of a step of length h, as far as the spin half way can be told from here. */
+/* Looks ahead along the way over the ball of a step of length h that turns with a spin. */
 static void
-look_ahead (Run *run, double h)
+look_ahead (Run *run, TbVec3 spin, double h)
 {
-  if (!run->ball || run->phase == TB_PHASE_FLIGHT)
-    return;
+  if (run->ball && run->phase != TB_PHASE_FLIGHT)
+    ball_film_look (run->ball, run->point.attitude, spin, run->point.time, h);
+}
+
+/* The spin half way along a step of length h from here, as far as can be told. */
+static TbVec3
+spin_half_way (const Run *run, double h)
+{
   TbVec3 centre, change;
   dynamics_accelerations (&run->dynamics, run->phase, &run->point, &run->rates, &centre, &change);
-  TbVec3 spin = tb_vec3_add_scaled (run->rates.spin, 0.5 * h, change);
-  ball_film_look (run->ball, run->point.attitude, spin, run->point.time, h);
+  return tb_vec3_add_scaled (run->rates.spin, 0.5 * h, change);
 }
 
 static void
@@ -117,12 +122,6 @@ event_distance (const Run *run, Event event, const Point *point, const Rates *ra
     }
 }
 
-static bool
-needs_rates (Event event)
-{
-  return event == EVENT_SLIP_OVER || event == EVENT_BREAK || event == EVENT_LIFT;
-}
-
 /* A step at whose end something is to happen, by length, and how far it is off. */
 typedef struct Trial
 {
@@ -130,6 +129,29 @@ typedef struct Trial
   Point point;
   Rates rates, middle;
 } Trial;
+
+/* Rates that will be asked for again, with the oil of the step that follows, are not worked out twice: what events need of
+ * them is. */
+static bool
+looks_again (const Run *run)
+{
+  return run->dynamics.forced || (run->ball && run->ball->wet);
+}
+
+static void
+look_at_end (Run *run, Trial *step)
+{
+  if (looks_again (run) && run->phase == TB_PHASE_SLIDE && run->dynamics.balanced)
+    dynamics_slip (&run->dynamics, &step->point, &step->rates.spin, &step->rates.slip);
+  else
+    look (run, &step->point, STEP_END, &step->rates);
+}
+
+static bool
+needs_rates (Event event)
+{
+  return event == EVENT_SLIP_OVER || event == EVENT_BREAK || event == EVENT_LIFT;
+}
 
 static void
 try_step (Run *run, Event event, Trial *trial)
@@ -230,40 +252,40 @@ first_event (Run *run, Trial *step)
       if (step->distance > 0)
         continue;
       place_event (run, *event, step);
-      look (run, &step->point, STEP_END, &step->rates);
+      look_at_end (run, step);
       first = *event;
     }
   return first;
 }
 
-/* The oil that ball and lane exchange along a step, at the places on the ball that were looked at. */
+/* The oil that ball and lane exchange along a step, at the places on the ball that were looked at. The step's own speed and
+ * spin are taken as its middle's. */
 static void
-exchange_oil (Run *run, const Point *end, const Rates *rates)
+exchange_oil (Run *run, const Trial *step)
 {
   const Point *start = &run->point;
-  int count = run->ball->looks;
-  double h = end->time - start->time, width = run->motion->assumed.patch_width;
+  BallFilm *ball = run->ball;
+  int count = ball->looks;
+  double each = step->h / count, width = run->motion->assumed.patch_width;
+  TbVec3 from = run->rates.velocity, mean = tb_vec3_scale (tb_vec3_sub (step->point.position, start->position), 1 / step->h);
+  TbVec3 spin = tb_vec3_scale (tb_vec3_add (run->rates.spin, step->rates.spin), 0.5);
+  Passing passing = {
+    .lane_area = width * each * sqrt (mean.x * mean.x + mean.y * mean.y),
+    .ball_area = width * each * run->dynamics.radius * sqrt (spin.x * spin.x + spin.y * spin.y),
+    .growth = ball->growth,
+  };
   for (int i = 0; i < count; i++)
     {
-      double s = (i + 0.5) / count;
-      TbVec3 velocity = tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - s), s, rates->velocity);
-      TbVec3 spin = tb_vec3_add_scaled (tb_vec3_scale (run->rates.spin, 1 - s), s, rates->spin);
-      /* To second order, which is much finer than the film's cells. */
-      TbVec3 way = tb_vec3_add_scaled (tb_vec3_scale (run->rates.velocity, 1 - 0.5 * s), 0.5 * s, rates->velocity);
-      TbVec3 position = tb_vec3_add_scaled (start->position, s * h, way);
-      Passing passing = {
-        .time = start->time + s * h,
-        .x = position.x,
-        .y = position.y,
-        .lane_area = width * h / count * sqrt (velocity.x * velocity.x + velocity.y * velocity.y),
-        .ball_area = width * h / count * run->dynamics.radius * sqrt (spin.x * spin.x + spin.y * spin.y),
-        .turned = start->turned + s * (end->turned - start->turned),
-        .place = run->ball->ahead[i],
-        .ball_film = run->ball->films[i],
-      };
-      const TbContact contact = { passing.x, passing.y, 0, 1 };
-      tb_friction_at (run->motion->friction, &contact, &passing.lane_film);
-      ball_film_pass (run->ball, &passing);
+      double s = (i + 0.5) / count, along = s * step->h;
+      /* The parabola through both ends that starts as the ball does. */
+      passing.x = start->position.x + along * ((1 - s) * from.x + s * mean.x);
+      passing.y = start->position.y + along * ((1 - s) * from.y + s * mean.y);
+      passing.time = start->time + along;
+      passing.turned = start->turned + s * (step->point.turned - start->turned);
+      passing.place = ball->ahead[i];
+      passing.ball_film = ball->films[i];
+      passing.lane_film = tb_friction_film (run->motion->friction, passing.x, passing.y);
+      ball_film_pass (ball, &passing);
     }
 }
 
@@ -288,7 +310,7 @@ begin_phase (Run *run, TbPhase phase)
     dynamics_settle (&run->dynamics, &run->point);
   take_bearings (run);
   look (run, &run->point, STEP_BEGINNING, &run->rates);
-  look_ahead (run, run->step);
+  look_ahead (run, spin_half_way (run, run->step), run->step);
   look (run, &run->point, STEP_BEGINNING, &run->rates);
   take_bearings (run);
   recorder_begin (&run->recorder, phase, &run->point, &run->rates);
@@ -361,7 +383,7 @@ choose_step (Run *run)
   if (run->dynamics.signed_slip)
     return h;
   if (run->phase == TB_PHASE_ROLL)
-    return fmin (h, ROLL_SHARE * run->step);
+    return fmin (h, ROLL_STEP);
   SlipOutlook outlook = slip_outlook (run);
   if (outlook.left < SLIP_DECISIVE * outlook.scale)
     {
@@ -369,9 +391,9 @@ choose_step (Run *run)
         h = fmin (h, SLIP_STRIDE * outlook.left);
       return fmin (h, SLIP_TURN * outlook.scale);
     }
-  if (outlook.scale > SLIP_SMALL * run->step || !(outlook.brake > 0))
+  if (outlook.scale > SLIP_SMALL || !(outlook.brake > 0))
     return fmin (h, SLIP_TURN * outlook.scale);
-  h = fmin (h, SLIP_SMALL * run->step);
+  h = fmin (h, SLIP_SMALL);
   force_friction (run, &outlook, h);
   return h;
 }
@@ -425,7 +447,7 @@ land (Run *run)
   run->dynamics.zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
   run->phase = TB_PHASE_SLIDE;
   look (run, &run->point, STEP_BEGINNING, &run->rates);
-  look_ahead (run, LEAST_STEP);
+  look_ahead (run, run->rates.spin, LEAST_STEP);
   dynamics_land (&run->dynamics, &run->point, &again);
   if (again)
     {
@@ -477,6 +499,24 @@ handle (Run *run, Event event)
     }
 }
 
+/* Takes a step that stands: oil, place, what is known there, and the record of it. */
+static void
+finish_step (Run *run, Trial *step)
+{
+  bool again = looks_again (run);
+  Rates begin = run->rates;
+  if (run->ball && run->phase != TB_PHASE_FLIGHT)
+    exchange_oil (run, step);
+  run->point = step->point;
+  run->rates = step->rates;
+  run->dynamics.forced = false;
+  TbVec3 gain = tb_vec3_sub (step->rates.spin, begin.spin);
+  look_ahead (run, tb_vec3_add_scaled (step->rates.spin, 0.5 * run->step / step->h, gain), run->step);
+  if (again)
+    look (run, &run->point, STEP_BEGINNING, &run->rates);
+  recorder_step (&run->recorder, run->phase, &run->point, &run->rates);
+}
+
 /* One step, or the end of a slip. false when the run is over. */
 static bool
 advance (Run *run)
@@ -487,9 +527,9 @@ advance (Run *run)
     {
       step.h = h;
       if (run->ball && h != run->ball->look_length)
-        look_ahead (run, h);
+        look_ahead (run, spin_half_way (run, h), h);
       step_by (run, h, &step.point, &step.middle);
-      look (run, &step.point, STEP_END, &step.rates);
+      look_at_end (run, &step);
       event = first_event (run, &step);
       if (!overshot (run, &step.rates) || h <= LEAST_STEP)
         break;
@@ -498,17 +538,7 @@ advance (Run *run)
     step.point.position.y = run->motion->end_y;
   if (event == EVENT_NONE && slip_is_over (run, &step))
     event = EVENT_SLIP_OVER;
-  recorder_step (&run->recorder, run->phase, &step.point, &step.rates);
-  if (run->ball && run->phase != TB_PHASE_FLIGHT)
-    exchange_oil (run, &step.point, &step.rates);
-  run->point = step.point;
-  run->rates = step.rates;
-  look_ahead (run, run->step);
-  if (run->dynamics.forced || (run->ball && run->ball->wet))
-    {
-      run->dynamics.forced = false;
-      look (run, &run->point, STEP_BEGINNING, &run->rates);
-    }
+  finish_step (run, &step);
   take_bearings (run);
   run->off_lane = event == EVENT_GUTTER;
   return handle (run, event);
@@ -542,11 +572,13 @@ init_run (TbWorkspace *workspace, const TbMotion *motion, TbPath *path, TbOil *c
   run->lifts = 0;
   run->broken_at = run->held_until = -INFINITY;
   run->over = run->off_lane = false;
-  run->step = motion->options.step > 0 ? motion->options.step : TB_SHOT_STEP;
+  bool oily = motion->friction->kind == TB_FRICTION_FILM && !motion->options.no_film_on_ball;
+  double usual = oily ? TB_SHOT_OILY_STEP : TB_SHOT_STEP;
+  run->step = motion->options.step > 0 ? motion->options.step : usual;
   run->time_limit = motion->time_limit > 0 ? motion->time_limit : TB_SHOT_TIME_LIMIT;
   dynamics_init (&run->dynamics, motion);
   run->ball = NULL;
-  if (motion->friction->kind == TB_FRICTION_FILM && !motion->options.no_film_on_ball)
+  if (oily)
     {
       run->ball = &workspace->ball;
       ball_film_init (run->ball, motion->friction, &motion->assumed, &motion->body, change, run->step);
@@ -606,7 +638,7 @@ motion_end (TbWorkspace *workspace, double *carried)
   if (run->ball)
     ball_film_finish (run->ball, run->point.time);
   if (run->ball && carried)
-    *carried = run->ball->on_surface + run->ball->absorbed;
+    *carried = run->ball->taken - run->ball->left;
   if (motion->time_limit > 0)
     return TB_OK;
   if (at_pins && run->phase == TB_PHASE_FLIGHT)

@@ -239,10 +239,7 @@ see_hook (Recorder *self, Leg *leg)
 static double
 film_at (const Recorder *self, TbVec3 position)
 {
-  const TbContact contact = { position.x, position.y, 0, 1 };
-  double film;
-  tb_friction_at (self->dynamics->motion->friction, &contact, &film);
-  return film;
+  return tb_friction_film (self->dynamics->motion->friction, position.x, position.y);
 }
 
 static void

@@ -16,8 +16,10 @@
 
 /* A ball that is not at the pins after this is reported as too slow, s. */
 #define TB_SHOT_TIME_LIMIT 40.0
-/* Step of the integrator, s, unless the options ask for another. */
+/* Step of the integrator, s, unless the options ask for another; the second where the ball carries oil, whose rings pass in
+ * milliseconds. */
 #define TB_SHOT_STEP 0.025
+#define TB_SHOT_OILY_STEP 0.0125
 
 /* Parts of the model that can be off. All zero is the whole model as it stands by default. */
 typedef struct TbOptions
@@ -29,7 +31,7 @@ typedef struct TbOptions
   bool no_air_drag;
   bool no_pivot_friction;
   bool no_cross_tilt;
-  double step;                /* s; 0 means TB_SHOT_STEP */
+  double step;                /* s; 0 means TB_SHOT_STEP or TB_SHOT_OILY_STEP */
   double gravity;             /* m/s²; 0 means TB_STANDARD_GRAVITY */
 } TbOptions;
 /* All of the optional parts off: the textbook ball. */
