@@ -157,6 +157,15 @@ def check_units():
     wait(lambda: app.find('label', starts='Speed at the pins mph'), 'imperial measures')
 
 
+def check_shortcuts_are_told():
+    windows = len(driver.xdotool('search', '--onlyvisible', '--class', 'tenboard').split())
+    count = lambda: len(driver.xdotool('search', '--onlyvisible', '--class', 'tenboard').split())
+    app.keys('ctrl+question')
+    wait(lambda: count() > windows, 'the shortcuts')
+    app.keys('Escape')
+    wait(lambda: count() == windows, 'them to go')
+
+
 def check_a_study_is_titled_and_saved():
     app.keys('F2')
     wait(lambda: app.focused() and app.focused().name == 'Title', 'the title')
