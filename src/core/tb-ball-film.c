@@ -107,7 +107,7 @@ ball_film_look (BallFilm *self, TbQuat attitude, TbVec3 spin, double time, doubl
   for (int i = 0; i < self->looks; i++)
     {
       map_place (self, contact, &self->ahead[i]);
-      self->films[i] = self->wet ? map_read (self, &self->ahead[i]) / self->growth : 0;
+      self->films[i] = self->wet ? fmax (map_read (self, &self->ahead[i]), 0) / self->growth : 0; /* rounding may be below */
       contact = tb_mat3_apply (&whole, contact);
     }
 }
@@ -174,10 +174,12 @@ static void
 write_passing (BallFilm *self, const Passing *p)
 {
   double growth = p->growth;
-  /* A spot leaves a share of what it brought, not of what it has just taken up with its neighbours. */
-  double now = map_read (self, &p->place), up = self->pick_up * p->lane_film * p->lane_area;
-  double down = now > 0 ? self->lay_down * p->ball_film * p->ball_area : 0;
-  map_exchange (self, &p->place, up / self->cell_area * growth, now > 0 ? down / self->cell_area * growth / now : 0);
+  /* A spot leaves a share of what it brought, not of what it has just taken up with its neighbours; and no more than is
+   * there. */
+  double now = map_read (self, &p->place) / growth, up = self->pick_up * p->lane_film * p->lane_area;
+  double share = now > 0 ? fmin (self->lay_down * p->ball_film * p->ball_area / (now * self->cell_area), 1) : 0;
+  double down = share * now * self->cell_area;
+  map_exchange (self, &p->place, up / self->cell_area * growth, share);
   self->held += (up - down) * growth;
   self->taken += up;
   self->left += down;

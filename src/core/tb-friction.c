@@ -68,7 +68,8 @@ tb_friction_mean (const TbFriction *self, const TbContact *contact, const TbBall
   double sum = 0;
   for (int i = 0; i < spots->count; i++)
     sum += spots->weights[i] * tb_cover_friction (&self->cover, &self->law, film + spots->films[i], contact->load);
-  return sum;
+  /* A straight line through spots of very different films may run below the least there can be. */
+  return fmax (sum, self->law.film_friction);
 }
 
 TbStatus

@@ -16,11 +16,12 @@
  * over at this speed, m/s. */
 #define SLIP_NEAR 1.5
 #define SLIP_STRIDE 0.8
-#define SLIP_OVER 1e-5
+#define SLIP_OVER 3e-5
 /* A slip dies decisively if it is over within this many times what friction alone would take. */
 #define SLIP_DECISIVE 2.5
 /* A slip turns at its own scale, the time in which friction alone would end it; steps are no longer than this many. */
 #define SLIP_TURN 1.5
+#define LARGE_STEPS 5
 /* A forced friction shorter than this has stopped the slip. */
 #define STOPPED (1 - 1e-9)
 /* A slip is small if friction alone could end it within so many seconds; such is the step then. */
@@ -35,7 +36,7 @@
 #define AIM_BEYOND 1e-5
 /* A step of a roll is at most so many seconds, and a peak of what rolling takes is looked for where the reserve falls to
  * this share of that at the step's start. */
-#define ROLL_STEP 0.0125
+#define ROLL_STEP (1.0 / 60)
 #define PEAK_NEAR 0.5
 /* A slide that ends as it begins, before this much time has passed, holds the roll for a while, so that the two cannot
  * change places without end; s. */
@@ -174,8 +175,14 @@ place_event (Run *run, Event event, Trial *found)
   int side = 0;
   for (int i = 0; i < PLACE_TRIES && found->h - low > PLACE_PRECISION * whole; i++)
     {
-      bool halve = event == EVENT_ZONE || !(at_low > 0);
-      Trial trial = { .h = halve ? 0.5 * (low + found->h) : (low * at_high - found->h * at_low) / (at_high - at_low) };
+      Trial trial;
+      /* A bounce begins on the lane; its landing was aimed for, and lies just before the end. */
+      if (event == EVENT_LANDING && i == 0 && !(at_low > 0))
+        trial.h = found->h * (1 - 4 * AIM_BEYOND);
+      else if (event == EVENT_ZONE || !(at_low > 0))
+        trial.h = 0.5 * (low + found->h);
+      else
+        trial.h = (low * at_high - found->h * at_low) / (at_high - at_low);
       try_step (run, event, &trial);
       bool before = trial.distance > 0;
       if (fabs (trial.distance) < near || !before)
@@ -346,6 +353,17 @@ slip_outlook (const Run *run)
   return outlook;
 }
 
+/* So large that neither friction nor what drives the slip (about as much again at the most) can end or turn it within a few
+ * steps of length h. */
+static bool
+slip_is_large (const Run *run, double h)
+{
+  const Rates *rates = &run->rates;
+  double mobility = 1 / run->dynamics.mass + run->dynamics.radius * run->dynamics.radius * run->dynamics.inverse_middle;
+  double reach = LARGE_STEPS * h * rates->coefficient * rates->force.z * mobility;
+  return rates->slip.x * rates->slip.x + rates->slip.y * rates->slip.y > reach * reach;
+}
+
 /* Sets the friction of a step of length h that begins with a small slip. */
 static void
 force_friction (Run *run, const SlipOutlook *outlook, double h)
@@ -370,8 +388,9 @@ choose_step (Run *run)
   double h = fmin (run->step, fmax (run->time_limit - run->point.time, LEAST_STEP));
   if (run->phase == TB_PHASE_FLIGHT)
     {
-      /* A fall without drag lands here; aim for it, and the landing is found in a try or two. */
-      double height = fmax (run->point.position.z - run->dynamics.radius, 0), g = -run->dynamics.gravity.z;
+      /* A steady fall lands here; aim for it, and the landing is found in a try or two. */
+      double height = fmax (run->point.position.z - run->dynamics.radius, 0);
+      double g = fmax (-run->rates.acceleration.z, -0.5 * run->dynamics.gravity.z);
       double rise = run->rates.velocity.z, fall = sqrt (rise * rise + 2 * g * height);
       double aim = (rise + fall) / g * (1 + AIM_BEYOND);
       /* A ball that its own imbalance has thrown off the lane begins with neither height nor rise. */
@@ -384,6 +403,8 @@ choose_step (Run *run)
     return h;
   if (run->phase == TB_PHASE_ROLL)
     return fmin (h, ROLL_STEP);
+  if (slip_is_large (run, h))
+    return h;
   SlipOutlook outlook = slip_outlook (run);
   if (outlook.left < SLIP_DECISIVE * outlook.scale)
     {
@@ -521,14 +542,14 @@ finish_step (Run *run, Trial *step)
 static bool
 advance (Run *run)
 {
-  Trial step = { .h = choose_step (run) };
+  Trial step;
   Event event;
-  for (double h = step.h;; h *= 0.5)
+  for (double h = choose_step (run);; h *= 0.5)
     {
       step.h = h;
       if (run->ball && h != run->ball->look_length)
         look_ahead (run, spin_half_way (run, h), h);
-      step_by (run, h, &step.point, &step.middle);
+      step_by (run, h, &step.point, run->phase == TB_PHASE_ROLL ? &step.middle : NULL);
       look_at_end (run, &step);
       event = first_event (run, &step);
       if (!overshot (run, &step.rates) || h <= LEAST_STEP)
