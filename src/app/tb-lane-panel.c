@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-describe.h"
+#include "tb-force-graph.h"
 
 struct _TbLanePanel
 {
@@ -13,6 +14,8 @@ struct _TbLanePanel
 
   /* Template */
   TbLanePicture *picture;
+  TbForceGraph *graph;
+  GtkToggleButton *graph_button;
   GtkLabel *reading;
 
   TbSession *session;
@@ -35,6 +38,25 @@ show_reading (TbLanePanel *self)
   gtk_label_set_text (self->reading, text);
 }
 
+/* The graph stands under the lane, foot for foot, where the lane lies on its side. */
+static gboolean
+ends_of_lane (gpointer data, double *foul_line, double *head_pin)
+{
+  return tb_lane_picture_get_ends (TB_LANE_PANEL (data)->picture, foul_line, head_pin);
+}
+
+void
+tb_lane_panel_set_graph_shown (TbLanePanel *self, gboolean shown)
+{
+  gtk_toggle_button_set_active (self->graph_button, shown);
+}
+
+gboolean
+tb_lane_panel_get_graph_shown (TbLanePanel *self)
+{
+  return gtk_toggle_button_get_active (self->graph_button);
+}
+
 void
 tb_lane_panel_set_session (TbLanePanel *self, TbSession *session)
 {
@@ -42,6 +64,7 @@ tb_lane_panel_set_session (TbLanePanel *self, TbSession *session)
 
   self->session = g_object_ref (session);
   tb_picture_set_session (TB_PICTURE (self->picture), session);
+  tb_picture_set_session (TB_PICTURE (self->graph), session);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::units", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::time", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
@@ -53,6 +76,7 @@ void
 tb_lane_panel_set_projection (TbLanePanel *self, TbLaneProjection projection)
 {
   tb_lane_picture_set_projection (self->picture, projection);
+  tb_picture_invalidate (TB_PICTURE (self->graph));
 }
 
 TbLanePicture *
@@ -86,8 +110,11 @@ tb_lane_panel_class_init (TbLanePanelClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_lane_panel_dispose;
   g_type_ensure (TB_TYPE_LANE_PICTURE);
+  g_type_ensure (TB_TYPE_FORCE_GRAPH);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-lane-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, TbLanePanel, picture);
+  gtk_widget_class_bind_template_child (widget_class, TbLanePanel, graph);
+  gtk_widget_class_bind_template_child (widget_class, TbLanePanel, graph_button);
   gtk_widget_class_bind_template_child (widget_class, TbLanePanel, reading);
 }
 
@@ -95,4 +122,5 @@ static void
 tb_lane_panel_init (TbLanePanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_force_graph_set_ends (self->graph, ends_of_lane, self);
 }

@@ -16,5 +16,8 @@ void tb_lane_panel_set_projection (TbLanePanel *self, TbLaneProjection projectio
 TbLanePicture *tb_lane_panel_get_picture (TbLanePanel *self);
 /* What the line reads. Borrowed. */
 const char *tb_lane_panel_get_reading (TbLanePanel *self);
+/* Whether friction, slip and heading are shown under the lane. */
+void tb_lane_panel_set_graph_shown (TbLanePanel *self, gboolean shown);
+gboolean tb_lane_panel_get_graph_shown (TbLanePanel *self);
 
 G_END_DECLS

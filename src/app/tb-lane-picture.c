@@ -246,6 +246,20 @@ tb_lane_picture_get_pointed (TbLanePicture *self, double *x, double *y)
   return self->pointed;
 }
 
+gboolean
+tb_lane_picture_get_ends (TbLanePicture *self, double *foul_line, double *head_pin)
+{
+  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self)), py;
+  TbLaneScene scene;
+
+  if (self->projection != TB_LANE_PLAN_SIDEWAYS || tb_picture_get_session (TB_PICTURE (self)) == NULL || width < 1)
+    return FALSE;
+  scene = scene_of (self);
+  tb_lane_view_to_picture (width, height, &scene, 0, 0, foul_line, &py);
+  tb_lane_view_to_picture (width, height, &scene, 0, TB_HEAD_PIN_Y, head_pin, &py);
+  return TRUE;
+}
+
 static void
 tb_lane_picture_class_init (TbLanePictureClass *klass)
 {

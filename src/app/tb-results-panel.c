@@ -6,7 +6,9 @@
 #include "tb-ball-picture.h"
 #include "tb-compare-table.h"
 #include "tb-loft-picture.h"
+#include "tb-next-page.h"
 #include "tb-verdict.h"
+#include "tb-why-page.h"
 
 struct _TbResultsPanel
 {
@@ -20,6 +22,8 @@ struct _TbResultsPanel
   GtkStack *stack;
   TbVerdict *verdict;
   TbCompareTable *table;
+  TbWhyPage *why;
+  TbNextPage *next;
 };
 
 G_DEFINE_FINAL_TYPE (TbResultsPanel, tb_results_panel, GTK_TYPE_WIDGET)
@@ -31,6 +35,8 @@ tb_results_panel_set_session (TbResultsPanel *self, TbSession *session)
   tb_picture_set_session (TB_PICTURE (self->loft), session);
   tb_verdict_set_session (self->verdict, session);
   tb_compare_table_set_session (self->table, session);
+  tb_why_page_set_session (self->why, session);
+  tb_next_page_set_session (self->next, session);
 }
 
 void
@@ -63,6 +69,8 @@ tb_results_panel_class_init (TbResultsPanelClass *klass)
   g_type_ensure (TB_TYPE_LOFT_PICTURE);
   g_type_ensure (TB_TYPE_VERDICT);
   g_type_ensure (TB_TYPE_COMPARE_TABLE);
+  g_type_ensure (TB_TYPE_WHY_PAGE);
+  g_type_ensure (TB_TYPE_NEXT_PAGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-results-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, ball);
@@ -71,6 +79,8 @@ tb_results_panel_class_init (TbResultsPanelClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, stack);
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, verdict);
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, table);
+  gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, why);
+  gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, next);
 }
 
 static void

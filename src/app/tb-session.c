@@ -5,6 +5,7 @@
 
 #include "tb-app-enums.h"
 #include "tb-history.h"
+#include "tb-pocket-line.h"
 
 struct _TbSession
 {
@@ -21,6 +22,7 @@ struct _TbSession
   double rate;
   gboolean playing;
   TbUnits units;
+  gboolean reaim;
 
   /* What was last told by notify. */
   gboolean told_modified, told_can_undo, told_can_redo;
@@ -38,6 +40,7 @@ enum
   PROP_PLAYING,
   PROP_RATE,
   PROP_UNITS,
+  PROP_REAIM,
   N_PROPS
 };
 
@@ -123,10 +126,27 @@ show_study (TbSession *self, TbStudy *study)
   tell_state (self);
 }
 
+/* The study with the target of "after" moved to the pocket; the study itself where no target leads there. Takes it. */
+static TbStudy *
+aimed_at_pocket (TbStudy *study)
+{
+  g_autoptr (TbStudy) given = study;
+  g_autoptr (TbThrower) thrower = tb_thrower_new ();
+  TbShot shot = given->side[TB_SIDE_AFTER]->shot;
+  g_autoptr (TbSetup) setup = NULL;
+
+  if (!tb_pocket_reaim (thrower, &shot, NULL))
+    return g_steal_pointer (&given);
+  setup = tb_setup_with_shot (given->side[TB_SIDE_AFTER], &shot);
+  return tb_study_with_side (given, TB_SIDE_AFTER, setup);
+}
+
 /* Makes a change that can be undone; takes the study over. */
 static void
 change (TbSession *self, TbStudy *study, const char *key)
 {
+  if (self->reaim && study->side[TB_SIDE_AFTER] != self->study->side[TB_SIDE_AFTER])
+    study = aimed_at_pocket (study);
   if (tb_study_equal (self->study, study))
     {
       tb_study_unref (study);
@@ -423,6 +443,23 @@ tb_session_set_units (TbSession *self, TbUnits units)
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_UNITS]);
 }
 
+gboolean
+tb_session_get_reaim (TbSession *self)
+{
+  return self->reaim;
+}
+
+void
+tb_session_set_reaim (TbSession *self, gboolean reaim)
+{
+  if (self->reaim == reaim)
+    return;
+  self->reaim = reaim;
+  if (reaim)
+    change (self, aimed_at_pocket (tb_study_ref (self->study)), NULL);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_REAIM]);
+}
+
 static void
 tb_session_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
@@ -457,6 +494,9 @@ tb_session_get_property (GObject *object, guint id, GValue *value, GParamSpec *p
     case PROP_UNITS:
       g_value_set_enum (value, self->units);
       break;
+    case PROP_REAIM:
+      g_value_set_boolean (value, self->reaim);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -480,6 +520,9 @@ tb_session_set_property (GObject *object, guint id, const GValue *value, GParamS
       break;
     case PROP_UNITS:
       tb_session_set_units (self, g_value_get_enum (value));
+      break;
+    case PROP_REAIM:
+      tb_session_set_reaim (self, g_value_get_boolean (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -516,6 +559,7 @@ install_properties (GObjectClass *object_class)
   properties[PROP_PLAYING] = g_param_spec_boolean ("playing", NULL, NULL, FALSE, both);
   properties[PROP_RATE] = g_param_spec_double ("rate", NULL, NULL, MIN_RATE, MAX_RATE, MAX_RATE, both);
   properties[PROP_UNITS] = g_param_spec_enum ("units", NULL, NULL, TB_TYPE_UNITS, TB_UNITS_IMPERIAL, both);
+  properties[PROP_REAIM] = g_param_spec_boolean ("reaim", NULL, NULL, FALSE, both);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

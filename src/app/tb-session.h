@@ -22,7 +22,8 @@ typedef enum TbUnits
 G_DECLARE_FINAL_TYPE (TbSession, tb_session, TB, SESSION, GObject)
 
 /* Properties, all with notify: "title" (of the study), "modified", "can-undo", "can-redo", "file", "time" (s since
- * release), "playing", "rate" (of time, 1 is true), "units" (TbUnits).
+ * release), "playing", "rate" (of time, 1 is true), "units" (TbUnits), "reaim" (every change of "after" is judged on its own pocket line: the target
+ * follows, the laydown stays).
  *
  * Signals: "changed" when the study, and so perhaps a run, is another; "opened" when another document took the place
  * of the one before. */
@@ -87,6 +88,11 @@ void tb_session_throw (TbSession *self);
 void tb_session_resume (TbSession *self);
 /* Lets the throw go on by seconds of the clock on the wall. */
 void tb_session_advance (TbSession *self, double seconds);
+
+/* Setting it moves the target of "after" to the pocket, as one step; from then on every change takes the target along,
+ * where there is a target that leads to the pocket. */
+gboolean tb_session_get_reaim (TbSession *self);
+void tb_session_set_reaim (TbSession *self, gboolean reaim);
 
 TbUnits tb_session_get_units (TbSession *self);
 void tb_session_set_units (TbSession *self, TbUnits units);

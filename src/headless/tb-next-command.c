@@ -7,7 +7,7 @@
 
 #include "tb-fill.h"
 #include "tb-json-writer.h"
-#include "tb-next.h"
+#include "tb-next-balls.h"
 #include "tb-output.h"
 
 static const char *
@@ -218,25 +218,6 @@ next_text (const TbNext *next)
   return g_string_free (text, FALSE);
 }
 
-/* The library's balls, drilled for the bowler as the library does it. */
-static GArray *
-gather_balls (TbLibrary *library, const TbSetup *setup)
-{
-  GListModel *entries = tb_library_get_entries (library, TB_DOCUMENT_BALL);
-  GArray *balls = g_array_new (FALSE, FALSE, sizeof (TbNextBall));
-
-  for (guint i = 0; i < g_list_model_get_n_items (entries); i++)
-    {
-      g_autoptr (TbLibraryEntry) entry = g_list_model_get_item (entries, i);
-      const char *id = tb_library_entry_get_id (entry);
-      g_autoptr (TbSetup) chosen = tb_library_choose (library, setup, TB_DOCUMENT_BALL, id, NULL);
-
-      if (chosen)
-        g_array_append_val (balls, ((TbNextBall){ id, tb_library_entry_get_name (entry), chosen->shot.ball }));
-    }
-  return balls;
-}
-
 gboolean
 tb_next_command (TbRequest *request, const char *argument, GError **error)
 {
@@ -255,7 +236,7 @@ tb_next_command (TbRequest *request, const char *argument, GError **error)
   if (tb_request_throw (request, runs, error))
     {
       TbSetup *setup = runs[TB_SIDE_AFTER]->setup;
-      g_autoptr (GArray) balls = gather_balls (request->library, setup);
+      g_autoptr (GArray) balls = tb_next_balls (request->library, setup);
       g_autoptr (TbNext) next = tb_next_find (setup, &wish, (const TbNextBall *) (gpointer) balls->data, balls->len, 0, NULL);
       g_autofree char *text = request->plain_text ? next_text (next) : next_json (next);
 

@@ -85,11 +85,28 @@ tb_why_unref (TbWhy *why)
   g_free (why);
 }
 
+/* What a thread is given. */
+typedef struct Job
+{
+  TbSetup *before, *after;
+  TbWhyOptions options;
+} Job;
+
+static void
+job_free (gpointer data)
+{
+  Job *job = data;
+
+  tb_setup_unref (job->before);
+  tb_setup_unref (job->after);
+  g_free (job);
+}
+
 static void
 work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  TbStudy *pair = data;
-  TbWhy *why = tb_why_new (pair->side[TB_SIDE_BEFORE], pair->side[TB_SIDE_AFTER], NULL, cancellable);
+  const Job *job = data;
+  TbWhy *why = tb_why_new (job->before, job->after, &job->options, cancellable);
 
   if (why)
     g_task_return_pointer (task, why, (GDestroyNotify) tb_why_unref);
@@ -98,11 +115,21 @@ work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 }
 
 void
-tb_why_new_async (TbSetup *before, TbSetup *after, GCancellable *cancellable, GAsyncReadyCallback callback, gpointer user_data)
+tb_why_new_async (TbSetup *before,
+                  TbSetup *after,
+                  const TbWhyOptions *options,
+                  GCancellable *cancellable,
+                  GAsyncReadyCallback callback,
+                  gpointer user_data)
 {
   g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, user_data);
+  Job *job = g_new0 (Job, 1);
 
-  g_task_set_task_data (task, tb_study_new (before, after, NULL, NULL), (GDestroyNotify) tb_study_unref);
+  job->before = tb_setup_ref (before);
+  job->after = tb_setup_ref (after);
+  if (options)
+    job->options = *options;
+  g_task_set_task_data (task, job, job_free);
   g_task_run_in_thread (task, work);
 }
 

@@ -89,7 +89,12 @@ void tb_why_unref (TbWhy *why);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbWhy, tb_why_unref)
 
 /* The same in another thread; the callback comes in the caller's main context. */
-void tb_why_new_async (TbSetup *before, TbSetup *after, GCancellable *cancellable, GAsyncReadyCallback callback, gpointer user_data);
+void tb_why_new_async (TbSetup *before,
+                       TbSetup *after,
+                       const TbWhyOptions *options,
+                       GCancellable *cancellable,
+                       GAsyncReadyCallback callback,
+                       gpointer user_data);
 /* NULL if cancelled. */
 TbWhy *tb_why_new_finish (GAsyncResult *result, GError **error);
 

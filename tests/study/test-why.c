@@ -356,7 +356,7 @@ test_async (void)
   g_autoptr (TbWhy) here = tb_why_new (before, after, NULL, NULL);
   g_autoptr (TbWhy) there = NULL;
 
-  tb_why_new_async (before, after, NULL, got_why, &there);
+  tb_why_new_async (before, after, NULL, NULL, got_why, &there);
   while (!there)
     g_main_context_iteration (NULL, TRUE);
   g_assert_cmpmem (here->input, sizeof here->input, there->input, sizeof there->input);

@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-parts-picture.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-quantity.h"
+#include "tb-style.h"
+
+struct _TbPartsPicture
+{
+  GtkWidget parent_instance;
+
+  GArray *parts; /* of TbPart, their names owned */
+  char *unit;
+};
+
+G_DEFINE_FINAL_TYPE (TbPartsPicture, tb_parts_picture, GTK_TYPE_WIDGET)
+
+#define DIGITS 1
+
+static void
+clear_part (gpointer data)
+{
+  g_free ((char *) ((TbPart *) data)->name);
+}
+
+/* For those who do not see the bars. */
+static void
+describe (TbPartsPicture *self)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < self->parts->len; i++)
+    {
+      const TbPart *part = &g_array_index (self->parts, TbPart, i);
+      g_autofree char *number = tb_number_format_signed (part->value, DIGITS);
+
+      /* Translators: a part's name, its number, its unit (with the space before it). */
+      g_string_append_printf (text, _ ("%s: %s%s. "), part->name, number, self->unit);
+    }
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text->str, -1);
+}
+
+void
+tb_parts_picture_set_parts (TbPartsPicture *self, const TbPart *parts, guint n_parts, const char *unit)
+{
+  g_array_set_size (self->parts, 0);
+  for (guint i = 0; i < n_parts; i++)
+    {
+      TbPart part = parts[i];
+
+      part.name = g_strdup (part.name);
+      g_array_append_val (self->parts, part);
+    }
+  g_free (self->unit);
+  self->unit = g_strdup (unit);
+  describe (self);
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+static void
+tb_parts_picture_measure (GtkWidget *widget,
+                          GtkOrientation orientation,
+                          int for_size,
+                          int *minimum,
+                          int *natural,
+                          int *minimum_baseline,
+                          int *natural_baseline)
+{
+  TbTheme theme = tb_style_theme_for (widget);
+
+  *minimum = *natural = 0;
+  if (orientation == GTK_ORIENTATION_VERTICAL)
+    *minimum = *natural = (int) ceil (tb_parts_view_height (&theme, TB_PARTS_PICTURE (widget)->parts->len));
+}
+
+static void
+tb_parts_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  TbPartsPicture *self = TB_PARTS_PICTURE (widget);
+  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  const TbPartsScene scene = { .theme = tb_style_theme_for (widget),
+                               .parts = (const TbPart *) (gconstpointer) self->parts->data,
+                               .n_parts = self->parts->len,
+                               .digits = DIGITS,
+                               .unit = self->unit };
+  cairo_t *cr;
+
+  if (width < 1 || height < 1)
+    return;
+  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  tb_parts_view_draw (cr, width, height, &scene);
+  cairo_destroy (cr);
+}
+
+static void
+tb_parts_picture_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  GTK_WIDGET_CLASS (tb_parts_picture_parent_class)->css_changed (widget, change);
+  gtk_widget_queue_resize (widget);
+}
+
+static void
+tb_parts_picture_finalize (GObject *object)
+{
+  TbPartsPicture *self = TB_PARTS_PICTURE (object);
+
+  g_array_unref (self->parts);
+  g_free (self->unit);
+  G_OBJECT_CLASS (tb_parts_picture_parent_class)->finalize (object);
+}
+
+static void
+tb_parts_picture_class_init (TbPartsPictureClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = tb_parts_picture_finalize;
+  widget_class->measure = tb_parts_picture_measure;
+  widget_class->snapshot = tb_parts_picture_snapshot;
+  widget_class->css_changed = tb_parts_picture_css_changed;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+tb_parts_picture_init (TbPartsPicture *self)
+{
+  self->parts = g_array_new (FALSE, FALSE, sizeof (TbPart));
+  g_array_set_clear_func (self->parts, clear_part);
+  self->unit = g_strdup ("");
+}

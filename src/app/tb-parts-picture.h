@@ -1,0 +1,17 @@
+/* Bars that a difference is made of.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+#include "tb-parts-view.h"
+
+G_BEGIN_DECLS
+
+#define TB_TYPE_PARTS_PICTURE (tb_parts_picture_get_type ())
+G_DECLARE_FINAL_TYPE (TbPartsPicture, tb_parts_picture, TB, PARTS_PICTURE, GtkWidget)
+
+/* Takes copies. unit with the space before it, translated. */
+void tb_parts_picture_set_parts (TbPartsPicture *self, const TbPart *parts, guint n_parts, const char *unit);
+
+G_END_DECLS

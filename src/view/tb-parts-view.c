@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+#include "tb-parts-view.h"
+
+#include <math.h>
+#include "tb-canvas.h"
+#include "tb-draw.h"
+
+/* em */
+#define LINE 1.75
+#define BAR 0.8
+#define GAP 0.5
+/* Share of the width that names take at most. */
+#define NAMES_SHARE 0.5
+
+typedef struct Layout
+{
+  double names;     /* px, their right end */
+  double numbers;   /* px, their width on either side */
+  double zero;      /* px */
+  double px_per_unit;
+} Layout;
+
+double
+tb_parts_view_height (const TbTheme *theme, guint n_parts)
+{
+  return n_parts * LINE * theme->text_size;
+}
+
+static char *
+number_text (const TbPartsScene *scene, double value)
+{
+  g_autofree char *size = g_strdup_printf ("%.*f", scene->digits, fabs (value));
+  const char *sign = g_ascii_strtod (size, NULL) == 0 ? "" : value < 0 ? "\xe2\x88\x92" : "+";
+
+  return g_strconcat (sign, size, scene->unit, NULL);
+}
+
+static double
+width_of (TbCanvas *canvas, const char *text)
+{
+  return tb_canvas_measure (canvas, &(TbLabel){ .text = text }).width;
+}
+
+/* Names on the left, bars in the middle, each number at the end of its bar. */
+static void
+layout_init (Layout *self, TbCanvas *canvas, const TbPartsScene *scene)
+{
+  double names = 0, low = 0, high = 0, room;
+
+  self->numbers = 0;
+  for (guint i = 0; i < scene->n_parts; i++)
+    {
+      g_autofree char *number = number_text (scene, scene->parts[i].value);
+
+      names = fmax (names, width_of (canvas, scene->parts[i].name));
+      self->numbers = fmax (self->numbers, width_of (canvas, number) + 2 * GAP * canvas->em);
+      low = fmin (low, scene->parts[i].value - scene->parts[i].error);
+      high = fmax (high, scene->parts[i].value + scene->parts[i].error);
+    }
+  self->names = fmin (names, NAMES_SHARE * canvas->width);
+  room = canvas->width - self->names - GAP * canvas->em - (low < 0 ? self->numbers : 0) - (high > 0 ? self->numbers : 0);
+  self->px_per_unit = high > low ? fmax (room, canvas->em) / (high - low) : 0;
+  self->zero = self->names + GAP * canvas->em + (low < 0 ? self->numbers : 0) - low * self->px_per_unit;
+}
+
+static void
+draw_name (TbCanvas *canvas, const Layout *layout, const char *name, double middle)
+{
+  TbLabel label = { .text = name, .y = middle, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text };
+  double width = width_of (canvas, name);
+
+  /* A long name is written smaller rather than cut off. */
+  if (width > layout->names)
+    {
+      label.size = fmax (0.8 * canvas->em, canvas->em * layout->names / width);
+      label.wrap = layout->names;
+    }
+  tb_canvas_label (canvas, &label);
+}
+
+static void
+draw_error (TbCanvas *canvas, const Layout *layout, const TbPart *part, double middle)
+{
+  double x = layout->zero + part->value * layout->px_per_unit, reach = part->error * layout->px_per_unit;
+
+  if (reach < 1)
+    return;
+  tb_draw_color (canvas->cr, canvas->theme.text);
+  cairo_set_line_width (canvas->cr, 1);
+  tb_draw_line (canvas->cr, (TbPoint){ x - reach, middle }, (TbPoint){ x + reach, middle });
+}
+
+static void
+draw_part (TbCanvas *canvas, const Layout *layout, const TbPartsScene *scene, guint index)
+{
+  const TbPart *part = &scene->parts[index];
+  double middle = (index + 0.5) * LINE * canvas->em, length = part->value * layout->px_per_unit;
+  double end = layout->zero + length, reach = part->error * layout->px_per_unit;
+  gboolean left = part->value < 0;
+  g_autofree char *number = number_text (scene, part->value);
+
+  draw_name (canvas, layout, part->name, middle);
+  tb_draw_color (canvas->cr, canvas->theme.after);
+  tb_draw_rectangle (canvas->cr, &(cairo_rectangle_t){ left ? end : layout->zero, middle - 0.5 * BAR * canvas->em,
+                                                       fabs (length), BAR * canvas->em });
+  cairo_fill (canvas->cr);
+  draw_error (canvas, layout, part, middle);
+  tb_canvas_label (canvas, &(TbLabel){ .text = number,
+                                       .x = end + (left ? -1 : 1) * (reach + 0.35 * canvas->em),
+                                       .y = middle,
+                                       .across = left ? TB_ALIGN_END : TB_ALIGN_START,
+                                       .down = TB_ALIGN_MIDDLE,
+                                       .color = canvas->theme.text });
+}
+
+void
+tb_parts_view_draw (cairo_t *cr, double width, double height, const TbPartsScene *scene)
+{
+  g_auto (TbCanvas) canvas;
+  Layout layout;
+
+  tb_canvas_init (&canvas, cr, width, height, &scene->theme);
+  /* A few lines are no small picture. */
+  canvas.em = scene->theme.text_size;
+  tb_canvas_fill_background (&canvas);
+  if (scene->n_parts == 0)
+    return;
+  layout_init (&layout, &canvas, scene);
+  tb_draw_color (cr, canvas.theme.rule);
+  cairo_set_line_width (cr, 1);
+  tb_draw_line (cr, (TbPoint){ tb_draw_crisp (layout.zero), 0 }, (TbPoint){ tb_draw_crisp (layout.zero), height });
+  for (guint i = 0; i < scene->n_parts; i++)
+    draw_part (&canvas, &layout, scene, i);
+}
