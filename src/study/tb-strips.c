@@ -261,7 +261,7 @@ plan_pair (const TbStripsPlan *plan, const PlanStep *step, double volume, TbStri
   strip.start = step->reach_back * plan->length;
   strip.end = 0;
   strip.volume = (1 - step->share_out) * volume;
-  strip.taper = 0.5 * strip.start;
+  strip.taper = 0; /* up to the foul line: the heads are where the oil is */
   pair[1] = strip;
 }
 
