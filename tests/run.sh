@@ -65,11 +65,11 @@ only ()
 install_missing needs_of_tests
 mkdir -p "$builds" && : >"$report" || exit 1
 
-check 'gcc' gcc "$everything" --werror -Dreferences=enabled
-check 'clang' clang "$displayless" --werror -Dreferences=enabled
-check 'gcc without the window' gcc "$displayless" --werror -Dapp=false -Dreferences=enabled
+check 'gcc' gcc "$everything" -Dwerror=true -Dreferences=enabled
+check 'clang' clang "$displayless" -Dwerror=true -Dreferences=enabled
+check 'gcc without the window' gcc "$displayless" -Dwerror=true -Dapp=false -Dreferences=enabled
 # What the sanitizers add to the code makes gcc guess wrongly about uninitialised variables.
-check 'gcc with sanitizers' gcc "$displayless" -Dapp=false -Dreferences=enabled \
+check 'gcc with sanitizers' gcc "$displayless" -Dwerror=false -Dapp=false -Dreferences=enabled \
   -Db_sanitize=address,undefined -Db_lundef=false -Dbuildtype=debug -Doptimization=1
 
 echo
