@@ -100,6 +100,7 @@ why_measure (const TbShot *shot, const TbMeasures *measures, double value[TB_WHY
   value[TB_WHY_HOOK_START] = tb_ft_from_metres (measures->hook_start_y);
   value[TB_WHY_ROLL_START] = tb_ft_from_metres (measures->roll_start_y);
   value[TB_WHY_LAUNCH] = tb_board_from_x (tb_delivery_launch_x (&shot->delivery, TB_HEAD_PIN_Y));
+  value[TB_WHY_TURN] = tb_deg_from_radians (measures->angle_at_pins - tb_delivery_launch_heading (&shot->delivery));
   value[TB_WHY_FLARE] = tb_in_from_metres (measures->flare);
 }
 

@@ -34,7 +34,7 @@ typedef struct Reason
 static const Reason reasons[] = {
   { TB_WHY_DRY_TIME, 1, 0.005, 2, N_ ("%1$s leaves the ball %2$s s more on the dry last %4$s ft: %3$s."),
     N_ ("%1$s leaves the ball %2$s s less on the dry last %4$s ft: %3$s.") },
-  { TB_WHY_SIDE_SHARE, 1, 0.5, 0, N_ ("%1$s turns %2$s %% more of the friction sideways: %3$s."),
+  { TB_WHY_SIDE_SHARE, 1, 2, 0, N_ ("%1$s turns %2$s %% more of the friction sideways: %3$s."),
     N_ ("%1$s turns %2$s %% less of the friction sideways: %3$s.") },
   { TB_WHY_OIL_EXIT, -1, 0.1, 1, N_ ("%1$s keeps the ball in the oil %2$s ft longer: %3$s."),
     N_ ("%1$s brings the ball out of the oil %2$s ft earlier: %3$s.") },
@@ -42,6 +42,8 @@ static const Reason reasons[] = {
     N_ ("%1$s makes the ball hook %2$s ft earlier: %3$s.") },
   { TB_WHY_ROLL_START, -1, 0.1, 1, N_ ("%1$s makes the ball roll %2$s ft later: %3$s."),
     N_ ("%1$s makes the ball roll %2$s ft earlier: %3$s.") },
+  { TB_WHY_TURN, 1, 0.1, 1, N_ ("%1$s turns the ball %2$s° more on its way: %3$s."),
+    N_ ("%1$s turns the ball %2$s° less on its way: %3$s.") },
   { TB_WHY_FLARE, 1, 0.05, 1, N_ ("%1$s lets the track flare %2$s in more over dry cover: %3$s."),
     N_ ("%1$s lets the track flare %2$s in less over dry cover: %3$s.") },
 };
@@ -55,9 +57,9 @@ typedef struct Habit
 
 static const Habit habits[] = {
   { "speed_mph", { TB_WHY_DRY_TIME, TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START, TB_WHY_ROLL_START } },
-  { "rev_rate_rpm", { TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START } },
-  { "axis_rotation_deg", { TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START } },
-  { "axis_tilt_deg", { TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START } },
+  { "rev_rate_rpm", { TB_WHY_SIDE_SHARE, TB_WHY_TURN, TB_WHY_HOOK_START } },
+  { "axis_rotation_deg", { TB_WHY_SIDE_SHARE, TB_WHY_TURN, TB_WHY_HOOK_START } },
+  { "axis_tilt_deg", { TB_WHY_SIDE_SHARE, TB_WHY_TURN, TB_WHY_HOOK_START } },
   { "grip_pressure", { TB_WHY_SIDE_SHARE, TB_WHY_DRY_TIME, TB_WHY_HOOK_START } },
   { "differential_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
   { "intermediate_differential_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },

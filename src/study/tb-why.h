@@ -39,6 +39,7 @@ typedef enum TbWhyMeasure
   TB_WHY_HOOK_START, /* ft */
   TB_WHY_ROLL_START, /* ft */
   TB_WHY_LAUNCH,     /* board at the pins of the launch line */
+  TB_WHY_TURN,       /* from launch to pins, degrees */
   TB_WHY_FLARE,      /* in */
   TB_WHY_N_MEASURES
 } TbWhyMeasure;

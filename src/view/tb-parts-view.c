@@ -6,6 +6,8 @@
 #include "tb-canvas.h"
 #include "tb-draw.h"
 
+/* Text stands among a page's own, which is larger than a picture's. */
+#define TEXT 1.12
 /* em */
 #define LINE 1.75
 #define BAR 0.8
@@ -24,7 +26,7 @@ typedef struct Layout
 double
 tb_parts_view_height (const TbTheme *theme, guint n_parts)
 {
-  return n_parts * LINE * theme->text_size;
+  return n_parts * LINE * TEXT * theme->text_size;
 }
 
 static char *
@@ -122,7 +124,7 @@ tb_parts_view_draw (cairo_t *cr, double width, double height, const TbPartsScene
 
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   /* A few lines are no small picture. */
-  canvas.em = scene->theme.text_size;
+  canvas.em = TEXT * scene->theme.text_size;
   tb_canvas_fill_background (&canvas);
   if (scene->n_parts == 0)
     return;

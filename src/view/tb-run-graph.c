@@ -15,8 +15,11 @@
 #define STRIP_GAP 0.25
 #define BAND_GAP 0.9
 #define SCALE_WIDTH 3.2
-#define CURSOR_REACH 7.0
+#define CURSOR_REACH 10.0
 #define DOT 0.3
+#define TITLE_WIDTH 6.5
+/* A graph is wide and low; its type is smaller than the theme's by no more than this. */
+#define LEAST_TEXT 0.9
 /* Phases: see the strips beside the lane. em, shares of the strip. */
 #define RUNG_PITCH 0.55
 #define RUNG_SHARE 0.5
@@ -172,6 +175,13 @@ layout_init (Layout *self, const TbCanvas *canvas, const TbRunGraphScene *scene)
     }
 }
 
+static void
+canvas_init (TbCanvas *canvas, cairo_t *cr, double width, double height, const TbRunGraphScene *scene)
+{
+  tb_canvas_init (canvas, cr, width, height, &scene->theme);
+  canvas->em = fmax (canvas->em, LEAST_TEXT * scene->theme.text_size);
+}
+
 static double
 px_from_y (const Layout *layout, double y)
 {
@@ -203,11 +213,9 @@ draw_scale_label (TbCanvas *canvas, const Layout *layout, TbRunQuantity quantity
 }
 
 static void
-draw_band (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *scene, TbRunQuantity quantity)
+draw_band (TbCanvas *canvas, const Layout *layout, TbRunQuantity quantity)
 {
-  const cairo_rectangle_t *band = &layout->band[quantity];
   double zero = tb_draw_crisp (py_from_value (layout, quantity, 0));
-  g_autofree char *title = NULL;
 
   tb_draw_color (canvas->cr, canvas->theme.rule);
   cairo_set_line_width (canvas->cr, 1);
@@ -216,11 +224,19 @@ draw_band (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *scene,
   draw_scale_label (canvas, layout, quantity, layout->span[quantity].high);
   if (layout->span[quantity].low < 0)
     draw_scale_label (canvas, layout, quantity, layout->span[quantity].low);
+}
+
+/* Over the lines, so that it can be read. */
+static void
+draw_title (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *scene, TbRunQuantity quantity)
+{
+  g_autofree char *title = NULL;
+
   /* Translators: a quantity and its unit: "friction, lb" */
   title = g_strdup_printf (_("%s, %s"), tb_run_quantity_name (quantity), tb_run_quantity_unit (quantity, scene->metric));
   tb_canvas_label (canvas, &(TbLabel){ .text = title,
                                        .x = layout->left + 0.3 * canvas->em,
-                                       .y = band->y - 0.3 * canvas->em,
+                                       .y = layout->band[quantity].y - 0.4 * canvas->em,
                                        .plate = TRUE,
                                        .color = canvas->theme.text });
 }
@@ -309,14 +325,14 @@ tb_run_graph_draw (cairo_t *cr, double width, double height, const TbRunGraphSce
   g_auto (TbCanvas) canvas;
   Layout layout;
 
-  tb_canvas_init (&canvas, cr, width, height, &scene->theme);
+  canvas_init (&canvas, cr, width, height, scene);
   tb_canvas_fill_background (&canvas);
   if (!tb_canvas_has_room (&canvas))
     return;
   layout_init (&layout, &canvas, scene);
   draw_axis (&canvas, &layout, scene->metric);
   for (int quantity = 0; quantity < TB_RUN_N_QUANTITIES; quantity++)
-    draw_band (&canvas, &layout, scene, (TbRunQuantity) quantity);
+    draw_band (&canvas, &layout, (TbRunQuantity) quantity);
   for (int side = 0; side < 2; side++)
     {
       const TbPath *path = side == 0 ? scene->before : scene->after;
@@ -325,6 +341,8 @@ tb_run_graph_draw (cairo_t *cr, double width, double height, const TbRunGraphSce
       if (path != NULL && path->count > 0)
         draw_strip (&canvas, &layout, path, side == 0);
     }
+  for (int quantity = 0; quantity < TB_RUN_N_QUANTITIES; quantity++)
+    draw_title (&canvas, &layout, scene, (TbRunQuantity) quantity);
 }
 
 /* What one run has at the line: a mark, and the number beside it. */
@@ -348,7 +366,8 @@ draw_reading (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *sce
       text = g_strdup_printf ("%.*f", tb_run_quantity_digits (quantity), value);
       number_y[side] = layout->band[quantity].y + (side == 0 ? 0 : 1.05) * canvas->em;
       tb_canvas_label (canvas, &(TbLabel){ .text = text,
-                                           .x = x + (flip ? -0.6 : 0.6) * canvas->em,
+                                           .x = flip ? x - 0.6 * canvas->em
+                                                     : fmax (x + 0.6 * canvas->em, layout->left + TITLE_WIDTH * canvas->em),
                                            .y = number_y[side],
                                            .across = flip ? TB_ALIGN_END : TB_ALIGN_START,
                                            .plate = TRUE,
@@ -364,7 +383,7 @@ tb_run_graph_draw_cursor (cairo_t *cr, double width, double height, const TbRunG
   Layout layout;
   double x;
 
-  tb_canvas_init (&canvas, cr, width, height, &scene->theme);
+  canvas_init (&canvas, cr, width, height, scene);
   if (!tb_canvas_has_room (&canvas))
     return;
   layout_init (&layout, &canvas, scene);
@@ -383,7 +402,7 @@ tb_run_graph_cursor_extents (double width, double height, const TbRunGraphScene 
   Layout layout;
   double x;
 
-  tb_canvas_init (&canvas, NULL, width, height, &scene->theme);
+  canvas_init (&canvas, NULL, width, height, scene);
   layout_init (&layout, &canvas, scene);
   x = px_from_y (&layout, y);
   *extents = (cairo_rectangle_t){ x - CURSOR_REACH * canvas.em, 0, 2 * CURSOR_REACH * canvas.em, height };
@@ -396,7 +415,7 @@ tb_run_graph_to_distance (double width, double height, const TbRunGraphScene *sc
   Layout layout;
   double at;
 
-  tb_canvas_init (&canvas, NULL, width, height, &scene->theme);
+  canvas_init (&canvas, NULL, width, height, scene);
   layout_init (&layout, &canvas, scene);
   at = (px - layout.left) / (layout.right - layout.left) * TB_HEAD_PIN_Y;
   *y = CLAMP (at, 0, TB_HEAD_PIN_Y);
