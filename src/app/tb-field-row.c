@@ -201,6 +201,13 @@ take_text (TbFieldRow *self)
 }
 
 static void
+on_entry_left (TbFieldRow *self)
+{
+  take_text (self);
+  gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, 0);
+}
+
+static void
 on_entry_activate (TbFieldRow *self)
 {
   take_text (self);
@@ -309,7 +316,7 @@ add_entry_controllers (TbFieldRow *self)
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_entry_key), self);
   gtk_widget_add_controller (GTK_WIDGET (self->entry), keys);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (take_text), self);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_entry_left), self);
   gtk_widget_add_controller (GTK_WIDGET (self->entry), focus);
 }
 
