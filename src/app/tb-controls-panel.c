@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-choice-row.h"
 #include "tb-disclosure.h"
 #include "tb-field-row.h"
@@ -95,6 +96,26 @@ add_rest (TbControlsPanel *self, const Section *section)
   gtk_box_append (self->box, tb_disclosure_new (_ ("More"), name, box));
 }
 
+/* The ball's drop-down has a way to the ball counter beside it. */
+static void
+add_ball_row (TbControlsPanel *self, const Section *section)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *row = tb_library_row_new (self->session, section->kind, _ (section->kind_label));
+  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Ball…"));
+
+  gtk_widget_set_hexpand (row, TRUE);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (button, _ ("Ball, layout, surface, flare, bag"));
+  tb_accessible_set_name (button, _ ("Ball counter"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.ball-counter");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", "ball");
+  gtk_widget_add_css_class (box, "list-row");
+  gtk_box_append (GTK_BOX (box), row);
+  gtk_box_append (GTK_BOX (box), button);
+  gtk_box_append (self->box, box);
+}
+
 static void
 add_section (TbControlsPanel *self, const Section *section)
 {
@@ -103,7 +124,9 @@ add_section (TbControlsPanel *self, const Section *section)
   gtk_label_set_xalign (GTK_LABEL (title), 0);
   gtk_widget_add_css_class (title, "section-title");
   gtk_box_append (self->box, title);
-  if (section->kind != NO_LIBRARY)
+  if (section->kind == TB_DOCUMENT_BALL)
+    add_ball_row (self, section);
+  else if (section->kind != NO_LIBRARY)
     gtk_box_append (self->box, tb_library_row_new (self->session, section->kind, _ (section->kind_label)));
   if (section == &sections[SECTION_DELIVERY])
     gtk_box_append (self->box, tb_position_row_new (self->session));

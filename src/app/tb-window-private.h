@@ -42,6 +42,7 @@ struct _TbWindow
   int answer;                    /* to the question; a GtkResponseType */
   guint answer_idle;
   guint text_size_idle;
+  GtkWindow *counter;            /* the ball counter's; NULL while there is none */
   gboolean closing;              /* the question about changes has been answered */
 };
 
@@ -56,6 +57,10 @@ void tb_window_class_install_file_actions (GtkWidgetClass *widget_class);
 void tb_window_init_files (TbWindow *self);
 /* Does something that would lose changes, after asking if there are any. */
 void tb_window_ask_then (TbWindow *self, void (*then) (TbWindow *self));
+
+/* tb-window-counter.c */
+void tb_window_class_install_counter_actions (GtkWidgetClass *widget_class);
+void tb_window_close_counter (TbWindow *self);
 
 /* tb-window.c */
 /* A sentence on top of the window; NULL takes it away. */

@@ -179,6 +179,7 @@ tb_window_dispose (GObject *object)
   TbWindow *self = TB_WINDOW (object);
 
   g_clear_handle_id (&self->answer_idle, g_source_remove);
+  tb_window_close_counter (self);
   g_clear_handle_id (&self->text_size_idle, g_source_remove);
   g_clear_object (&self->chooser);
   g_clear_object (&self->next_file);
@@ -226,6 +227,7 @@ tb_window_class_init (TbWindowClass *klass)
   bind_template (widget_class);
   tb_window_class_install_actions (widget_class);
   tb_window_class_install_file_actions (widget_class);
+  tb_window_class_install_counter_actions (widget_class);
 }
 
 static void

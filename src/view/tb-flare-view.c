@@ -143,7 +143,7 @@ static void
 draw_ruler (const TbGlobe *globe, TbCanvas *canvas, double radius_m)
 {
   cairo_t *cr = canvas->cr;
-  double half = globe->radius * sin (0.5 * tb_metres_from_in (RULER_IN) / radius_m), y = globe->centre.y + 1.15 * globe->radius;
+  double half = globe->radius * sin (0.5 * tb_metres_from_in (RULER_IN) / radius_m), y = globe->centre.y + globe->radius + 0.9 * canvas->em;
   double tick = 0.3 * canvas->em;
   TbPoint left = { globe->centre.x - half, y }, right = { globe->centre.x + half, y };
   TbLabel label = { .text = _ ("1 in"), .x = right.x + 0.5 * canvas->em, .y = y, .down = TB_ALIGN_MIDDLE };
@@ -359,7 +359,7 @@ tb_flare_view_draw (cairo_t *cr, double width, double height, const TbFlareScene
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_canvas_fill_background (&canvas);
   pad = PAD * canvas.em;
-  foot = 3 * ROW * canvas.em;
+  foot = 2.4 * ROW * canvas.em;
   if (width >= WIDE * height)
     {
       ball = (cairo_rectangle_t){ pad, pad, BALL_SHARE * (width - 3 * pad), height - 2 * pad };
@@ -367,10 +367,10 @@ tb_flare_view_draw (cairo_t *cr, double width, double height, const TbFlareScene
     }
   else
     {
-      ball = (cairo_rectangle_t){ pad, pad, width - 2 * pad, 0.52 * (height - 3 * pad) };
+      ball = (cairo_rectangle_t){ pad, pad, width - 2 * pad, 0.6 * (height - 3 * pad) };
       charts = (cairo_rectangle_t){ pad, ball.y + ball.height + pad, width - 2 * pad, height - ball.height - 3 * pad };
     }
-  globe.radius = fmin (0.5 * ball.width, 0.5 * (ball.height - foot) / 1.1);
+  globe.radius = fmin (0.5 * ball.width, 0.5 * (ball.height - foot - 1.5 * canvas.em));
   globe.centre = (TbPoint){ ball.x + 0.5 * ball.width, ball.y + globe.radius };
   if (scene->run->status == TB_OK && scene->run->path.count > 1 && globe.radius > 2 * canvas.em)
     {
