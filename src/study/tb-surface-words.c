@@ -153,6 +153,39 @@ hook_sentence (const TbSurfaceCurve *curve, guint coarse, guint middle, guint fi
 #pragma GCC diagnostic pop
 }
 
+/* The largest step against the way a quantity goes, in its unit. */
+static double
+largest_step_back (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, double sign)
+{
+  double reached = (double) -INFINITY, largest = 0;
+
+  for (guint i = 0; i < curve->points->len; i++)
+    {
+      double value = sign * tb_surface_point_value (point_at (curve, i), quantity);
+
+      largest = fmax (largest, reached - value);
+      reached = fmax (reached, value);
+    }
+  return largest;
+}
+
+static char *
+slope_sentence (const TbSurfaceCurve *curve, gboolean rises)
+{
+  double back = largest_step_back (curve, TB_SURFACE_ANGLE, rises ? 1 : -1);
+  /* What is told with one decimal. */
+  gboolean smooth = back < 0.05;
+
+  if (smooth)
+    return g_strdup (rises ? _ ("The finer the surface, the steeper the angle at the pins, all the way.")
+                           : _ ("The finer the surface, the flatter the angle at the pins, all the way."));
+  return g_strdup_printf (rises ? _ ("The finer the surface, the steeper the angle at the pins, but for steps back of up to "
+                                     "%.1f°.")
+                                : _ ("The finer the surface, the flatter the angle at the pins, but for steps back of up to "
+                                     "%.1f°."),
+                          back);
+}
+
 static char *
 angle_sentence (const TbSurfaceCurve *curve)
 {
@@ -165,9 +198,8 @@ angle_sentence (const TbSurfaceCurve *curve)
     case TB_TREND_LEVEL:
       return g_strdup (_ ("The angle at the pins hardly depends on the surface here."));
     case TB_TREND_RISES:
-      return g_strdup (_ ("The finer the surface, the steeper the angle at the pins, all the way."));
     case TB_TREND_FALLS:
-      return g_strdup (_ ("The finer the surface, the flatter the angle at the pins, all the way."));
+      return slope_sentence (curve, trend == TB_TREND_RISES);
     case TB_TREND_PEAK:
     case TB_TREND_VALLEY:
       surface = surface_text (point_at (curve, turning));

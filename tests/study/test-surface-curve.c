@@ -166,9 +166,21 @@ test_words_of_slope (void)
   g_autofree char *text = words (curve);
 
   g_assert_nonnull (strstr (text, "lies at one end: 500 grit"));
-  g_assert_nonnull (strstr (text, "The finer the surface, the steeper"));
+  g_assert_nonnull (strstr (text, "The finer the surface, the steeper the angle at the pins, all the way."));
   g_assert_null (strstr (text, "in the middle"));
   g_assert_null (strstr (text, "between the ends"));
+}
+
+/* A slope with a step back says so. */
+static void
+test_words_of_steps (void)
+{
+  const double rooms[] = { 3, 2, 1.5, 1.2, 1 }, angles[] = { 2, 3, 2.7, 5, 6 };
+  g_autoptr (TbSurfaceCurve) curve = made_up (TB_BALL_POCKET_LINE, angles, rooms, 5);
+  g_autofree char *text = words (curve);
+
+  g_assert_nonnull (strstr (text, "but for steps back of up to 0.3°"));
+  g_assert_null (strstr (text, "all the way"));
 }
 
 static void
@@ -226,6 +238,7 @@ main (int argc, char **argv)
   g_test_add_func ("/surface-curve/trends", test_trends);
   g_test_add_func ("/surface-curve/words-of-peak", test_words_of_peak);
   g_test_add_func ("/surface-curve/words-of-slope", test_words_of_slope);
+  g_test_add_func ("/surface-curve/words-of-steps", test_words_of_steps);
   g_test_add_func ("/surface-curve/words-of-level", test_words_of_level);
   g_test_add_func ("/surface-curve/words-of-ends", test_words_of_ends);
   g_test_add_func ("/surface-curve/words-of-nothing", test_words_of_nothing);
