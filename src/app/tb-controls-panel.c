@@ -116,6 +116,26 @@ add_ball_row (TbControlsPanel *self, const Section *section)
   gtk_box_append (self->box, box);
 }
 
+/* And the pattern's one to lane play. */
+static void
+add_pattern_row (TbControlsPanel *self, const Section *section)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *row = tb_library_row_new (self->session, section->kind, _ (section->kind_label));
+  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Lane…"));
+
+  gtk_widget_set_hexpand (row, TRUE);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (button, _ ("Room to miss, lines, pattern, wear"));
+  tb_accessible_set_name (button, _ ("Lane play"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.lane-play");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", "room");
+  gtk_widget_add_css_class (box, "list-row");
+  gtk_box_append (GTK_BOX (box), row);
+  gtk_box_append (GTK_BOX (box), button);
+  gtk_box_append (self->box, box);
+}
+
 static void
 add_section (TbControlsPanel *self, const Section *section)
 {
@@ -126,6 +146,8 @@ add_section (TbControlsPanel *self, const Section *section)
   gtk_box_append (self->box, title);
   if (section->kind == TB_DOCUMENT_BALL)
     add_ball_row (self, section);
+  else if (section->kind == TB_DOCUMENT_PATTERN)
+    add_pattern_row (self, section);
   else if (section->kind != NO_LIBRARY)
     gtk_box_append (self->box, tb_library_row_new (self->session, section->kind, _ (section->kind_label)));
   if (section == &sections[SECTION_DELIVERY])

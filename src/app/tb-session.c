@@ -265,6 +265,12 @@ tb_session_set_after (TbSession *self, TbSetup *setup)
 }
 
 void
+tb_session_set_after_as (TbSession *self, TbSetup *setup, const char *key)
+{
+  change (self, tb_study_with_side (self->study, TB_SIDE_AFTER, setup), key);
+}
+
+void
 tb_session_set_texts (TbSession *self, const char *title, const char *notes)
 {
   change (self, tb_study_with_text (self->study, title, notes), "texts");

@@ -53,6 +53,8 @@ double tb_session_get_field (TbSession *self, TbSide side, const TbField *field)
 gboolean tb_session_choose (TbSession *self, TbDocumentKind kind, const char *id, GError **error);
 /* Another "after", as one step. */
 void tb_session_set_after (TbSession *self, TbSetup *setup);
+/* The same; changes with one key that follow each other quickly, or lie in one gesture, are undone together. */
+void tb_session_set_after_as (TbSession *self, TbSetup *setup, const char *key);
 void tb_session_set_texts (TbSession *self, const char *title, const char *notes);
 
 /* A press of the pointer and what follows until it is let go: one step to undo. */

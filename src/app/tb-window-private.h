@@ -43,6 +43,7 @@ struct _TbWindow
   guint answer_idle;
   guint text_size_idle;
   GtkWindow *counter;            /* the ball counter's; NULL while there is none */
+  GtkWindow *lane_play;          /* the lane play window; NULL while there is none */
   gboolean closing;              /* the question about changes has been answered */
 };
 
@@ -61,6 +62,10 @@ void tb_window_ask_then (TbWindow *self, void (*then) (TbWindow *self));
 /* tb-window-counter.c */
 void tb_window_class_install_counter_actions (GtkWidgetClass *widget_class);
 void tb_window_close_counter (TbWindow *self);
+
+/* tb-window-lane.c */
+void tb_window_class_install_lane_actions (GtkWidgetClass *widget_class);
+void tb_window_close_lane_play (TbWindow *self);
 
 /* tb-window.c */
 /* A sentence on top of the window; NULL takes it away. */
