@@ -114,7 +114,7 @@ show_words (TbBagPage *self)
 
   if (self->bag == NULL)
     return;
-  statement = tb_bag_statement (self->bag, line, measure);
+  statement = tb_bag_statement (self->bag, line, measure, tb_session_get_units (self->session) == TB_UNITS_METRIC);
   gtk_label_set_text (self->words, statement);
   tb_drawn_picture_refresh (self->picture, statement);
 }

@@ -27,6 +27,7 @@ struct _TbBallEditor
   GtkLabel *source;
 
   TbSession *session;
+  gboolean delete_asked; /* the next press deletes */
   gboolean name_typed; /* the entry holds a name that was not saved yet */
   gboolean showing;
 };
@@ -46,6 +47,7 @@ setup_of (TbBallEditor *self)
 static void
 tell (TbBallEditor *self, const char *sentence)
 {
+  self->delete_asked = FALSE;
   gtk_label_set_text (self->message, sentence != NULL ? sentence : "");
   gtk_widget_set_visible (GTK_WIDGET (self->message), sentence != NULL);
 }
@@ -156,6 +158,25 @@ save_copy (GtkWidget *widget, const char *action, GVariant *parameter)
     tell (self, _ ("Saved as a ball of your own."));
 }
 
+#define NEW_BALL N_ ("New ball")
+
+/* A ball of default numbers, drilled for the same PAP. */
+static void
+new_ball (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  TbBallEditor *self = TB_BALL_EDITOR (widget);
+  TbSetup *setup = setup_of (self);
+  TbBall ball = tb_ball_default ();
+  g_autoptr (TbSetup) fresh = NULL;
+
+  ball.pap_over = setup->shot.ball.pap_over;
+  ball.pap_up = setup->shot.ball.pap_up;
+  self->name_typed = FALSE;
+  fresh = tb_setup_with_ball (setup, &ball, NULL, _ (NEW_BALL));
+  tb_session_set_after (self->session, fresh);
+  tell (self, _ ("Give it a name and its numbers, and save it as a copy."));
+}
+
 static void
 delete_ball (GtkWidget *widget, const char *action, GVariant *parameter)
 {
@@ -165,6 +186,12 @@ delete_ball (GtkWidget *widget, const char *action, GVariant *parameter)
   g_autoptr (TbSetup) unnamed = tb_setup_with_ball (setup, &setup->shot.ball, NULL, setup->ball_name);
   g_autoptr (GError) error = NULL;
 
+  if (!self->delete_asked)
+    {
+      tell (self, _ ("Press Delete once more to delete this ball and the log of its surface for good."));
+      self->delete_asked = TRUE;
+      return;
+    }
   if (!tb_library_remove (tb_session_get_library (self->session), TB_DOCUMENT_BALL, id, &error)
       || !tb_ball_surface_remove (id, &error))
     {
@@ -285,6 +312,7 @@ tb_ball_editor_class_init (TbBallEditorClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, limits_box);
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, source);
   gtk_widget_class_bind_template_callback (widget_class, on_name_changed);
+  gtk_widget_class_install_action (widget_class, "ball.new", NULL, new_ball);
   gtk_widget_class_install_action (widget_class, "ball.save", NULL, save_ball);
   gtk_widget_class_install_action (widget_class, "ball.save-copy", NULL, save_copy);
   gtk_widget_class_install_action (widget_class, "ball.delete", NULL, delete_ball);

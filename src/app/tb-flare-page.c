@@ -64,7 +64,7 @@ show_rings (TbFlarePage *self)
 
   g_clear_pointer (&self->flare, tb_flare_free);
   self->flare = tb_flare_new (run);
-  statement = tb_flare_statement (self->flare, &run->setup->shot.assumed);
+  statement = tb_flare_statement (self->flare, &run->setup->shot.assumed, is_metric (self));
   gtk_label_set_text (self->words, statement);
   tb_drawn_picture_refresh (self->rings, statement);
 }
@@ -173,6 +173,7 @@ tb_flare_page_set_session (TbFlarePage *self, TbSession *session)
 
   self->session = g_object_ref (session);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_rings), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_rings), self, G_CONNECT_SWAPPED);
   show_rings (self);
   tb_picture_set_session (TB_PICTURE (self->rings), session);
   tb_picture_set_session (TB_PICTURE (self->cases_picture), session);

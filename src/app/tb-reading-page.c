@@ -133,15 +133,23 @@ measured_text (TbMeasured measured, double (*from_si) (double), int digits, cons
 }
 
 static char *
+speed_text (TbReadingPage *self, TbMeasured speed)
+{
+  if (tb_session_get_units (self->session) == TB_UNITS_METRIC)
+    return measured_text (speed, tb_km_per_hour_from_metres_per_second, 1, N_ ("km/h"));
+  return measured_text (speed, tb_mph_from_metres_per_second, 1, N_ ("mph"));
+}
+
+static char *
 speed_answer (TbReadingPage *self)
 {
   TbMeasured mean = tb_reading_mean_speed (TB_HEAD_PIN_Y, read_time (self));
   TbMeasured release = tb_reading_release_speed (setup_of (self), read_time (self));
-  g_autofree char *of_mean = measured_text (mean, tb_mph_from_metres_per_second, 1, N_ ("mph")), *of_release = NULL;
+  g_autofree char *of_mean = speed_text (self, mean), *of_release = NULL;
 
   if (isnan (release.value))
     return g_strdup_printf (_ ("Mean %s. No speed of this model takes this ball as long."), of_mean);
-  of_release = measured_text (release, tb_mph_from_metres_per_second, 1, N_ ("mph"));
+  of_release = speed_text (self, release);
   return g_strdup_printf (_ ("Mean %s; at release %s (by this model)."), of_mean, of_release);
 }
 
@@ -342,6 +350,7 @@ tb_reading_page_set_session (TbReadingPage *self, TbSession *session)
   tb_caution_button_set_caution (TB_CAUTION_BUTTON (caution), tb_caution_for_field ("rev_rate_rpm"));
   gtk_box_insert_child_after (self->start, caution, gtk_widget_get_first_child (GTK_WIDGET (self->start)));
   g_signal_connect_object (session, "changed", G_CALLBACK (show_answers), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_answers), self, G_CONNECT_SWAPPED);
   show_answers (self);
 }
 

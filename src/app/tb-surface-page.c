@@ -53,6 +53,12 @@ setup_of (TbSurfacePage *self)
   return tb_session_get_setup (self->session, TB_SIDE_AFTER);
 }
 
+static gboolean
+is_metric (TbSurfacePage *self)
+{
+  return tb_session_get_units (self->session) == TB_UNITS_METRIC;
+}
+
 /* --- curves ------------------------------------------------------------------------------------------------------ */
 
 /* Numbers of one line of one panel. */
@@ -61,8 +67,15 @@ typedef struct Line
   double x[32], y[32];
 } Line;
 
+/* What one unit of a quantity is in the unit that is shown. */
+static double
+shown_unit (TbSurfacePage *self, TbSurfaceQuantity quantity)
+{
+  return tb_surface_quantity_info (quantity)->distance && is_metric (self) ? TB_METRES_PER_FOOT : 1;
+}
+
 static TbCurveLine
-make_line (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, Line *line)
+make_line (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, double unit, Line *line)
 {
   guint count = MIN (curve->points->len, G_N_ELEMENTS (line->x));
 
@@ -71,9 +84,9 @@ make_line (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, Line *line)
       const TbSurfacePoint *point = &g_array_index (curve->points, TbSurfacePoint, i);
 
       line->x[i] = log (point->grit);
-      line->y[i] = tb_surface_point_value (point, quantity);
+      line->y[i] = unit * tb_surface_point_value (point, quantity);
     }
-  return (TbCurveLine){ line->x, line->y, count, tb_surface_point_value (&curve->present, quantity) };
+  return (TbCurveLine){ line->x, line->y, count, unit * tb_surface_point_value (&curve->present, quantity) };
 }
 
 static void
@@ -102,11 +115,14 @@ draw_curves (cairo_t *cr, double width, double height, const TbTheme *theme, gpo
   for (guint i = 0; i < scene.n_panels; i++)
     {
       const TbSurfaceQuantityInfo *info = tb_surface_quantity_info (shown[i]);
+      double unit = shown_unit (self, shown[i]);
 
       panels[i] = (TbCurvePanel){ .title = _ (info->label), .unit = info->unit[0] != '\0' ? _ (info->unit) : "",
-                                  .digits = info->digits, .least_span = LEAST_SPANS * info->noticeable };
-      panels[i].dashed = make_line (self->curves[TB_BALL_SAME_LINE], shown[i], &lines[TB_BALL_SAME_LINE][i]);
-      panels[i].solid = make_line (self->curves[TB_BALL_POCKET_LINE], shown[i], &lines[TB_BALL_POCKET_LINE][i]);
+                                  .digits = info->digits, .least_span = LEAST_SPANS * unit * info->noticeable };
+      if (info->distance && is_metric (self))
+        panels[i].unit = _ (" m");
+      panels[i].dashed = make_line (self->curves[TB_BALL_SAME_LINE], shown[i], unit, &lines[TB_BALL_SAME_LINE][i]);
+      panels[i].solid = make_line (self->curves[TB_BALL_POCKET_LINE], shown[i], unit, &lines[TB_BALL_POCKET_LINE][i]);
     }
   tb_curve_view_draw (cr, width, height, &scene);
 }
@@ -156,12 +172,26 @@ compute (gpointer setup, GCancellable *cancellable)
 }
 
 static void
-append_words (GString *text, const TbSurfaceCurve *curve)
+append_words (GString *text, const TbSurfaceCurve *curve, gboolean metric)
 {
-  g_autoptr (GPtrArray) sentences = tb_surface_curve_explain (curve);
+  g_autoptr (GPtrArray) sentences = tb_surface_curve_explain (curve, metric);
 
   for (guint i = 0; i < sentences->len; i++)
     g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", (const char *) sentences->pdata[i]);
+}
+
+static void
+show_words (TbSurfacePage *self)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (self->curves[TB_BALL_SAME_LINE] == NULL)
+    return;
+  append_words (text, self->curves[TB_BALL_POCKET_LINE], is_metric (self));
+  g_string_append (text, "\n\n");
+  append_words (text, self->curves[TB_BALL_SAME_LINE], is_metric (self));
+  gtk_label_set_text (self->words, text->str);
+  tb_drawn_picture_refresh (self->picture, text->str);
 }
 
 static void
@@ -169,7 +199,6 @@ show_curves (GtkWidget *page, gpointer result)
 {
   TbSurfacePage *self = TB_SURFACE_PAGE (page);
   Curves *curves = result;
-  g_autoptr (GString) text = g_string_new (NULL);
 
   for (int i = 0; i < TB_N_BALL_LINES; i++)
     {
@@ -177,11 +206,7 @@ show_curves (GtkWidget *page, gpointer result)
       self->curves[i] = g_steal_pointer (&curves->line[i]);
     }
   free_curves (curves);
-  append_words (text, self->curves[TB_BALL_POCKET_LINE]);
-  g_string_append (text, "\n\n");
-  append_words (text, self->curves[TB_BALL_SAME_LINE]);
-  gtk_label_set_text (self->words, text->str);
-  tb_drawn_picture_refresh (self->picture, text->str);
+  show_words (self);
 }
 
 static const TbFollowerWork work = { prepare, free_prepared, compute, free_curves, show_curves };
@@ -276,6 +301,7 @@ tb_surface_page_set_session (TbSurfacePage *self, TbSession *session)
   tb_caution_button_set_caution (self->caution, tb_caution_for_field ("grit"));
   self->follower = tb_follower_new (GTK_WIDGET (self), session, &work);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_surface), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_words), self, G_CONNECT_SWAPPED);
   show_surface (self);
 }
 

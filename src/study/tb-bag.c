@@ -200,33 +200,53 @@ count_with (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure)
 
 /* A difference in a measure, with its unit. */
 static char *
-difference_text (const TbMeasureInfo *measure, double difference)
+difference_text (const TbMeasureInfo *measure, double difference, gboolean metric)
 {
-  if (g_str_equal (measure->unit, "board"))
+  gboolean converted = metric && measure->metric_unit != NULL;
+  const char *unit = converted ? measure->metric_unit : measure->unit;
+  int digits = converted ? measure->metric_digits : measure->digits;
+
+  if (g_str_equal (unit, "board"))
     return g_strdup_printf (_ ("%.1f boards"), difference);
-  return g_strdup_printf (g_str_equal (measure->unit, "°") ? "%.*f%s" : "%.*f %s", measure->digits, difference,
-                          _ (measure->unit));
+  return g_strdup_printf (g_str_equal (unit, "°") ? "%.*f%s" : "%.*f %s", digits, difference, _ (unit));
+}
+
+/* How far apart two entries are, in the unit that is told. */
+static double
+told_difference (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, gboolean metric, guint from, guint to)
+{
+  const TbMeasures *a = &tb_bag_entry (bag, from)->run[line]->path.measures;
+  const TbMeasures *b = &tb_bag_entry (bag, to)->run[line]->path.measures;
+  double (*convert) (double) = metric && measure->metric_unit != NULL ? measure->metric_from_si : measure->from_si;
+
+  return fabs (convert (tb_measure_si (measure, b)) - convert (tb_measure_si (measure, a)));
 }
 
 char *
-tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure)
+tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, gboolean metric)
 {
   guint all = bag->entries->len, count = count_with (bag, line, measure);
   g_autofree guint *order = g_new (guint, MAX (all, 1));
+  guint between;
   TbBagGap gap;
   GString *text;
 
   if (count < 2 || !tb_bag_widest_gap (bag, line, measure, &gap))
     return g_strdup (_ ("There is nothing to compare: fewer than two balls have this measure."));
   tb_bag_order (bag, line, measure, order);
-  double whole = tb_bag_value (bag, order[count - 1], line, measure) - tb_bag_value (bag, order[0], line, measure);
-
-  g_autofree char *span = difference_text (measure, whole), *width = difference_text (measure, gap.width);
+  const guint ends[2] = { order[0], order[count - 1] };
+  double whole = tb_bag_value (bag, ends[1], line, measure) - tb_bag_value (bag, ends[0], line, measure);
+  g_autofree char *span
+      = difference_text (measure, told_difference (bag, line, measure, metric, ends[0], ends[1]), metric);
+  g_autofree char *width
+      = difference_text (measure, told_difference (bag, line, measure, metric, gap.low, gap.high), metric);
 
   text = g_string_new (NULL);
   /* Translators: a measure, a difference with its unit, two balls. */
   g_string_append_printf (text, _ ("%s: the bag spans %s, from %s to %s."), _ (measure->label), span,
-                          tb_bag_entry (bag, order[0])->name, tb_bag_entry (bag, order[count - 1])->name);
+                          tb_bag_entry (bag, ends[0])->name, tb_bag_entry (bag, ends[1])->name);
+  if (tb_bag_between (bag, line, measure, ends, &between))
+    g_string_append_printf (text, _ (" Nearest to the middle of that is %s."), tb_bag_entry (bag, between)->name);
   if (count > 2 && gap.width > WIDE_GAP * whole / (count - 1))
     g_string_append_printf (text, _ (" The widest gap, %s, lies between %s and %s."), width,
                             tb_bag_entry (bag, gap.low)->name, tb_bag_entry (bag, gap.high)->name);

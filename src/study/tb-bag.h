@@ -56,7 +56,7 @@ gboolean tb_bag_between (const TbBag *bag,
                          const TbMeasureInfo *measure,
                          const guint ends[2],
                          guint *between);
-/* In words, translated, with numbers: the widest gap, and what lies between the two outermost. Free it. */
-char *tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure);
+/* In words, translated, with numbers: how far the bag spans, what lies in the middle of it, the widest gap. Free it. */
+char *tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, gboolean metric);
 
 G_END_DECLS

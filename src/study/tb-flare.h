@@ -47,8 +47,8 @@ typedef enum TbFlareKind
   TB_FLARE_ONE_LINE /* all turns run in one strip */
 } TbFlareKind;
 TbFlareKind tb_flare_kind (const TbFlare *flare, const TbAssumed *assumed);
-/* What that means, with its numbers; translated. */
-char *tb_flare_statement (const TbFlare *flare, const TbAssumed *assumed);
+/* What that means, with its numbers, in mm if `metric`; translated. */
+char *tb_flare_statement (const TbFlare *flare, const TbAssumed *assumed, gboolean metric);
 
 /* The same ball, delivery and lane with the pin elsewhere. */
 typedef struct TbFlareCase

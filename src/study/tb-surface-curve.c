@@ -16,15 +16,15 @@ tb_ball_line_label (TbBallLine line)
 }
 
 static const TbSurfaceQuantityInfo infos[TB_N_SURFACE_QUANTITIES] = {
-  [TB_SURFACE_HOOK] = { N_ ("Boards hooked"), "", 1, 0.3 },
-  [TB_SURFACE_PINS] = { N_ ("Board at the pins"), "", 1, 0.3 },
-  [TB_SURFACE_AIM] = { N_ ("Board at the arrows"), "", 1, 0.2 },
-  [TB_SURFACE_BREAKPOINT] = { N_ ("Breakpoint, board"), "", 1, 0.3 },
-  [TB_SURFACE_TURNS] = { N_ ("Breakpoint, distance"), N_ (" ft"), 1, 0.5 },
-  [TB_SURFACE_ROLLS] = { N_ ("Rolls from"), N_ (" ft"), 1, 0.5 },
-  [TB_SURFACE_ANGLE] = { N_ ("Angle at the pins"), N_ ("°"), 1, 0.5 },
-  [TB_SURFACE_TURN] = { N_ ("Length of the turn"), N_ (" ft"), 1, 1.0 },
-  [TB_SURFACE_ROOM] = { N_ ("Room at the arrows"), N_ (" boards"), 1, 0.2 },
+  [TB_SURFACE_HOOK] = { N_ ("Boards hooked"), "", 1, FALSE, 0.3 },
+  [TB_SURFACE_PINS] = { N_ ("Board at the pins"), "", 1, FALSE, 0.3 },
+  [TB_SURFACE_AIM] = { N_ ("Board at the arrows"), "", 1, FALSE, 0.2 },
+  [TB_SURFACE_BREAKPOINT] = { N_ ("Breakpoint, board"), "", 1, FALSE, 0.3 },
+  [TB_SURFACE_TURNS] = { N_ ("Breakpoint, distance"), N_ (" ft"), 1, TRUE, 0.5 },
+  [TB_SURFACE_ROLLS] = { N_ ("Rolls from"), N_ (" ft"), 1, TRUE, 0.5 },
+  [TB_SURFACE_ANGLE] = { N_ ("Angle at the pins"), N_ ("°"), 1, FALSE, 0.5 },
+  [TB_SURFACE_TURN] = { N_ ("Length of the turn"), N_ (" ft"), 1, TRUE, 1.0 },
+  [TB_SURFACE_ROOM] = { N_ ("Room at the arrows"), N_ (" boards"), 1, FALSE, 0.2 },
 };
 
 const TbSurfaceQuantityInfo *

@@ -48,6 +48,7 @@ typedef struct TbSurfaceQuantityInfo
   const char *label;  /* for people, untranslated */
   const char *unit;   /* likewise, with the space before it; "" for none */
   int digits;
+  gboolean distance;  /* in feet, and so in metres where those are asked for */
   double noticeable;  /* differences below this are not told, in the unit (assumed). The angle's is large, since the
                        * heading of a rolling ball with a core sways by some tenths of a degree with every turn. */
 } TbSurfaceQuantityInfo;
@@ -83,7 +84,7 @@ TbSurfaceTrend tb_surface_curve_trend (const TbSurfaceCurve *curve, TbSurfaceQua
  * pocket lines (which may be an end), 2000 grit on the same line. FALSE if fewer than three are there. */
 gboolean tb_surface_curve_landmarks (const TbSurfaceCurve *curve, guint *coarse, guint *middle, guint *fine);
 /* Sentences, translated: the middle, both ends against it, and the course of the angle; nothing that the points do not
- * show. Array of char *. */
-GPtrArray *tb_surface_curve_explain (const TbSurfaceCurve *curve);
+ * show. Distances in metres if `metric`. Array of char *. */
+GPtrArray *tb_surface_curve_explain (const TbSurfaceCurve *curve, gboolean metric);
 
 G_END_DECLS

@@ -6,7 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
-/* The two ways in which a quantity differs, as clauses with a size. */
+/* The two ways in which a quantity differs, as clauses; %s is the size with its unit. */
 typedef struct Difference
 {
   TbSurfaceQuantity quantity;
@@ -15,15 +15,29 @@ typedef struct Difference
 } Difference;
 
 static const Difference differences[] = {
-  { TB_SURFACE_ROLLS, N_ ("it rolls %.1f ft later"), N_ ("it rolls %.1f ft earlier") },
-  { TB_SURFACE_TURNS, N_ ("it turns %.1f ft later"), N_ ("it turns %.1f ft earlier") },
-  { TB_SURFACE_TURN, N_ ("its turn is %.1f ft longer"), N_ ("its turn is %.1f ft shorter") },
-  { TB_SURFACE_ANGLE, N_ ("it comes in %.1f° steeper"), N_ ("it comes in %.1f° flatter") },
-  { TB_SURFACE_HOOK, N_ ("it hooks %.1f boards more"), N_ ("it hooks %.1f boards less") },
-  { TB_SURFACE_AIM, N_ ("it is aimed %.1f boards further in at the arrows"),
-    N_ ("it is aimed %.1f boards further out at the arrows") },
-  { TB_SURFACE_ROOM, N_ ("it has %.1f boards more room"), N_ ("it has %.1f boards less room") },
+  { TB_SURFACE_ROLLS, N_ ("it rolls %s later"), N_ ("it rolls %s earlier") },
+  { TB_SURFACE_TURNS, N_ ("it turns %s later"), N_ ("it turns %s earlier") },
+  { TB_SURFACE_TURN, N_ ("its turn is %s longer"), N_ ("its turn is %s shorter") },
+  { TB_SURFACE_ANGLE, N_ ("it comes in %s steeper"), N_ ("it comes in %s flatter") },
+  { TB_SURFACE_HOOK, N_ ("it hooks %s more"), N_ ("it hooks %s less") },
+  { TB_SURFACE_AIM, N_ ("it is aimed %s further in at the arrows"), N_ ("it is aimed %s further out at the arrows") },
+  { TB_SURFACE_ROOM, N_ ("it has %s more room"), N_ ("it has %s less room") },
 };
+
+static char *
+distance_text (double ft, int digits, gboolean metric)
+{
+  return metric ? g_strdup_printf (_ ("%.*f m"), digits, tb_metres_from_ft (ft)) : g_strdup_printf (_ ("%.*f ft"), digits, ft);
+}
+
+/* A size of a quantity, with its unit. */
+static char *
+amount_text (TbSurfaceQuantity quantity, double amount, gboolean metric)
+{
+  if (tb_surface_quantity_info (quantity)->distance)
+    return distance_text (amount, 1, metric);
+  return g_strdup_printf (quantity == TB_SURFACE_ANGLE ? _ ("%.1f°") : _ ("%.1f boards"), amount);
+}
 
 /* The surface of a point, which is one of a pad or polish. */
 static char *
@@ -41,9 +55,11 @@ point_at (const TbSurfaceCurve *curve, guint i)
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
 static char *
-difference_clause (const Difference *difference, double by)
+difference_clause (const Difference *difference, double by, gboolean metric)
 {
-  return g_strdup_printf (_ (by > 0 ? difference->more : difference->less), fabs (by));
+  g_autofree char *amount = amount_text (difference->quantity, fabs (by), metric);
+
+  return g_strdup_printf (_ (by > 0 ? difference->more : difference->less), amount);
 }
 #pragma GCC diagnostic pop
 
@@ -57,7 +73,7 @@ straight_run (const TbSurfacePoint *point)
 }
 
 static GPtrArray *
-compare (const TbSurfacePoint *point, const TbSurfacePoint *best)
+compare (const TbSurfacePoint *point, const TbSurfacePoint *best, gboolean metric)
 {
   GPtrArray *clauses = g_ptr_array_new_with_free_func (g_free);
 
@@ -67,7 +83,7 @@ compare (const TbSurfacePoint *point, const TbSurfacePoint *best)
       double by = tb_surface_point_value (point, quantity) - tb_surface_point_value (best, quantity);
 
       if (fabs (by) >= tb_surface_quantity_info (quantity)->noticeable)
-        g_ptr_array_add (clauses, difference_clause (&differences[i], by));
+        g_ptr_array_add (clauses, difference_clause (&differences[i], by, metric));
     }
   return clauses;
 }
@@ -91,19 +107,19 @@ join (GPtrArray *clauses)
 #define LONG_RUN_FT 3.0
 
 static char *
-end_sentence (const TbSurfacePoint *end, const TbSurfacePoint *best)
+end_sentence (const TbSurfacePoint *end, const TbSurfacePoint *best, gboolean metric)
 {
-  g_autoptr (GPtrArray) clauses = compare (end, best);
+  g_autoptr (GPtrArray) clauses = compare (end, best, metric);
   g_autofree char *surface = surface_text (end), *other = surface_text (best);
-  g_autofree char *list = NULL;
+  g_autofree char *list = NULL, *run = distance_text (straight_run (end), metric ? 1 : 0, metric);
 
   if (clauses->len == 0)
     return g_strdup_printf (_ ("At %s the numbers are those at %s, but for differences too small to notice."), surface,
                             other);
   list = join (clauses);
   if (straight_run (end) - straight_run (best) > LONG_RUN_FT)
-    return g_strdup_printf (_ ("At %s, against %s, %s; it rolls, and no longer turns, over the last %.0f ft."), surface,
-                            other, list, straight_run (end));
+    return g_strdup_printf (_ ("At %s, against %s, %s; it rolls, and no longer turns, over the last %s."), surface, other,
+                            list, run);
   if (isnan (tb_surface_point_value (end, TB_SURFACE_ROLLS)) && !isnan (tb_surface_point_value (best, TB_SURFACE_ROLLS)))
     return g_strdup_printf (_ ("At %s, against %s, %s; it is still sliding when it meets the pins."), surface, other, list);
   return g_strdup_printf (_ ("At %s, against %s, %s."), surface, other, list);
@@ -232,7 +248,7 @@ missing_sentence (const TbSurfaceCurve *curve)
 }
 
 GPtrArray *
-tb_surface_curve_explain (const TbSurfaceCurve *curve)
+tb_surface_curve_explain (const TbSurfaceCurve *curve, gboolean metric)
 {
   GPtrArray *sentences = g_ptr_array_new_with_free_func (g_free);
   guint coarse, best, fine;
@@ -243,9 +259,9 @@ tb_surface_curve_explain (const TbSurfaceCurve *curve)
       g_ptr_array_add (sentences, curve->line == TB_BALL_POCKET_LINE ? room_sentence (curve, coarse, best, fine)
                                                                      : hook_sentence (curve, coarse, best, fine));
       if (coarse != best)
-        g_ptr_array_add (sentences, end_sentence (point_at (curve, coarse), point_at (curve, best)));
+        g_ptr_array_add (sentences, end_sentence (point_at (curve, coarse), point_at (curve, best), metric));
       if (fine != best)
-        g_ptr_array_add (sentences, end_sentence (point_at (curve, fine), point_at (curve, best)));
+        g_ptr_array_add (sentences, end_sentence (point_at (curve, fine), point_at (curve, best), metric));
       g_ptr_array_add (sentences, angle_sentence (curve));
     }
   if (missing != NULL)

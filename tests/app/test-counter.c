@@ -161,10 +161,16 @@ test_library (void)
   entry = tb_library_find (library, TB_DOCUMENT_BALL, "my-ball-the-blue", NULL);
   g_assert_cmpfloat_with_epsilon (tb_in_from_metres (tb_library_entry_get_ball (entry)->ball.rg), 2.6, 1e-12);
   g_assert_cmpstr (tb_library_entry_get_name (entry), ==, "My ball");
+  /* Asked once more first. */
+  gtk_widget_activate_action (editor, "ball.delete", NULL);
+  g_assert_nonnull (tb_library_find (library, TB_DOCUMENT_BALL, "my-ball-the-blue", NULL));
   gtk_widget_activate_action (editor, "ball.delete", NULL);
   g_assert_null (tb_library_find (library, TB_DOCUMENT_BALL, "my-ball-the-blue", NULL));
   /* It is still in the study. */
   g_assert_cmpfloat_with_epsilon (tb_in_from_metres (ball_of (&self)->rg), 2.6, 1e-12);
+  gtk_widget_activate_action (editor, "ball.new", NULL);
+  g_assert_null (tb_session_get_setup (self.session, TB_SIDE_AFTER)->ball_id);
+  g_assert_cmpfloat (ball_of (&self)->rg, ==, tb_ball_default ().rg);
   close_counter (&self);
 }
 

@@ -92,7 +92,7 @@ test_gap (void)
   const double boards[] = { 18, 5, NAN, 7, 12, 6 };
   g_autoptr (TbBag) bag = made_up (boards, G_N_ELEMENTS (boards));
   const TbMeasureInfo *pins = tb_measure_find ("board_at_pins");
-  g_autofree char *statement = tb_bag_statement (bag, TB_BALL_SAME_LINE, pins);
+  g_autofree char *statement = tb_bag_statement (bag, TB_BALL_SAME_LINE, pins, FALSE);
   guint order[6], between = 99;
   TbBagGap gap;
 
@@ -106,6 +106,8 @@ test_gap (void)
   g_assert_cmpuint (gap.high, ==, 0);
   g_assert_cmpfloat_with_epsilon (gap.width, 6, 1e-9);
   g_assert_nonnull (strstr (statement, "from ball 1 to ball 0"));
+  g_assert_nonnull (strstr (statement, "Nearest to the middle of that is ball 4"));
+  g_assert_nonnull (strstr (statement, "spans 13.0 boards"));
   g_assert_nonnull (strstr (statement, "lies between ball 4 and ball 0"));
   /* Nearest to the middle of 5 and 18. */
   g_assert_true (tb_bag_between (bag, TB_BALL_SAME_LINE, pins, (const guint[]){ 0, 1 }, &between));
@@ -119,7 +121,7 @@ test_nothing_to_compare (void)
   const double boards[] = { 18, NAN };
   g_autoptr (TbBag) bag = made_up (boards, 2);
   const TbMeasureInfo *pins = tb_measure_find ("board_at_pins");
-  g_autofree char *statement = tb_bag_statement (bag, TB_BALL_SAME_LINE, pins);
+  g_autofree char *statement = tb_bag_statement (bag, TB_BALL_SAME_LINE, pins, FALSE);
   TbBagGap gap;
 
   g_assert_false (tb_bag_widest_gap (bag, TB_BALL_SAME_LINE, pins, &gap));

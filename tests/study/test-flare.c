@@ -153,13 +153,15 @@ test_oil_on_rings (void)
   g_autoptr (GPtrArray) cases = tb_flare_cases_new (setup, (double[]){ 0, M (3.375) }, 2);
   const TbFlareCase *line = cases->pdata[0], *apart = cases->pdata[1];
   const TbAssumed *assumed = &setup->shot.assumed;
-  g_autofree char *of_line = tb_flare_statement (line->flare, assumed);
-  g_autofree char *of_apart = tb_flare_statement (apart->flare, assumed);
+  g_autofree char *of_line = tb_flare_statement (line->flare, assumed, FALSE);
+  g_autofree char *of_apart = tb_flare_statement (apart->flare, assumed, TRUE);
 
   g_assert_cmpint (tb_flare_kind (line->flare, assumed), ==, TB_FLARE_ONE_LINE);
   g_assert_cmpint (tb_flare_kind (apart->flare, assumed), ==, TB_FLARE_APART);
   g_assert_nonnull (strstr (of_line, "rolls on its own oil"));
   g_assert_nonnull (strstr (of_apart, "left dry"));
+  g_assert_nonnull (strstr (of_line, " in apart"));
+  g_assert_nonnull (strstr (of_apart, " mm apart"));
   /* Measured 0.75 against 0.07 µm, and 2.7 boards. */
   g_assert_cmpfloat (line->flare->film_met, >, 3 * apart->flare->film_met);
   g_assert_cmpfloat (tb_boards_from_width (line->run->path.measures.hook), <,
@@ -198,7 +200,7 @@ test_no_rings (void)
 
   g_autoptr (TbRun) run = tb_run_new (other);
   g_autoptr (TbFlare) flare = tb_flare_new (run);
-  g_autofree char *statement = tb_flare_statement (flare, &shot.assumed);
+  g_autofree char *statement = tb_flare_statement (flare, &shot.assumed, FALSE);
 
   g_assert_cmpint (run->status, !=, TB_OK);
   g_assert_cmpuint (flare->rings->len, ==, 0);

@@ -112,7 +112,7 @@ made_up (TbBallLine line, const double *angles_deg, const double *rooms, guint c
 static char *
 words (const TbSurfaceCurve *curve)
 {
-  g_autoptr (GPtrArray) sentences = tb_surface_curve_explain (curve);
+  g_autoptr (GPtrArray) sentences = tb_surface_curve_explain (curve, FALSE);
 
   g_ptr_array_add (sentences, NULL);
   return g_strjoinv (" ", (char **) sentences->pdata);
@@ -209,6 +209,12 @@ test_words_of_ends (void)
   g_assert_nonnull (strstr (text, "it rolls 8.0 ft earlier"));
   g_assert_nonnull (strstr (text, "over the last 18 ft"));
   g_assert_nonnull (strstr (text, "still sliding when it meets the pins"));
+
+  g_autoptr (GPtrArray) metric = tb_surface_curve_explain (curve, TRUE);
+
+  /* 8 ft, 18 ft. */
+  g_assert_nonnull (strstr (metric->pdata[1], "it rolls 2.4 m earlier"));
+  g_assert_nonnull (strstr (metric->pdata[1], "over the last 5.5 m"));
 }
 
 static void
