@@ -66,19 +66,28 @@ layout_init (Layout *self, TbCanvas *canvas, const TbPartsScene *scene)
   self->zero = self->names + GAP * canvas->em + (low < 0 ? self->numbers : 0) - low * self->px_per_unit;
 }
 
+/* A name too long for its column loses its end. */
+static char *
+fitting_name (TbCanvas *canvas, const char *name, double room)
+{
+  g_autofree char *fitting = g_strdup (name);
+
+  for (glong length = g_utf8_strlen (name, -1) - 1; length > 0 && width_of (canvas, fitting) > room + 0.5; length--)
+    {
+      g_autofree char *beginning = g_utf8_substring (name, 0, length);
+
+      g_free (fitting);
+      fitting = g_strconcat (g_strchomp (beginning), "…", NULL);
+    }
+  return g_steal_pointer (&fitting);
+}
+
 static void
 draw_name (TbCanvas *canvas, const Layout *layout, const char *name, double middle)
 {
-  TbLabel label = { .text = name, .y = middle, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text };
-  double width = width_of (canvas, name);
+  g_autofree char *fitting = fitting_name (canvas, name, layout->names);
 
-  /* A long name is written smaller rather than cut off. */
-  if (width > layout->names)
-    {
-      label.size = fmax (0.8 * canvas->em, canvas->em * layout->names / width);
-      label.wrap = layout->names;
-    }
-  tb_canvas_label (canvas, &label);
+  tb_canvas_label (canvas, &(TbLabel){ .text = fitting, .y = middle, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text });
 }
 
 static void
