@@ -2,19 +2,10 @@
 #include "tb-ball-film.h"
 
 #include <string.h>
+#include "tb-spline.h"
 
 /* The ball turns by this before what it took up is on it, rad: well past the patch, well short of a turn. */
 #define EXCHANGE_DELAY (TB_PI / 3)
-
-static inline void
-spline_weights (double t, double weight[4])
-{
-  double s = 1 - t;
-  weight[0] = s * s * s / 6;
-  weight[1] = (4 + t * t * (3 * t - 6)) / 6;
-  weight[2] = (4 + s * s * (3 * s - 6)) / 6;
-  weight[3] = t * t * t / 6;
-}
 
 static inline void
 map_place (const BallFilm *self, TbVec3 contact, MapPlace *place)
@@ -23,9 +14,9 @@ map_place (const BallFilm *self, TbVec3 contact, MapPlace *place)
   double row = fmin (fmax (0.5 * (height + 1), 0), 1) * BALL_FILM_ROWS - 0.5;
   double angle = atan2 (tb_vec3_dot (contact, self->second), tb_vec3_dot (contact, self->first));
   double column = (angle / (2 * TB_PI) + 0.5) * BALL_FILM_COLUMNS;
-  double row_below = floor (row), column_below = floor (column);
-  place->row = (int) row_below - 1 + BALL_FILM_PAD;
-  place->column = ((int) column_below - 1 + BALL_FILM_COLUMNS) % BALL_FILM_COLUMNS;
+  int row_below = (int) (row + 1) - 1, column_below = (int) (column + 1) - 1; /* as floor(), both being over −1 */
+  place->row = row_below - 1 + BALL_FILM_PAD;
+  place->column = (column_below - 1 + BALL_FILM_COLUMNS) % BALL_FILM_COLUMNS;
   spline_weights (row - row_below, place->across);
   spline_weights (column - column_below, place->around);
 }

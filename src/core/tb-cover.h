@@ -54,8 +54,9 @@ tb_cover_friction (const TbCover *cover, const TbCoverLaw *law, double film, dou
       film /= sqrt (load);
       dry /= cbrt (load);
     }
-  double share = 1 + film / (cover->roughness * cover->film_scale);
-  return law->film_friction + (dry - law->film_friction) / (share * share);
+  /* 1 / (1 + Λ/Λ0), with one division. */
+  double scale = cover->roughness * cover->film_scale, dryness = scale / (scale + film);
+  return law->film_friction + (dry - law->film_friction) * (dryness * dryness);
 }
 
 /* Grit of a resurfacing pad. TB_GRIT_POLISH stands for a polished surface: a place on the scale, no grit. */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-dynamics.h"
 
+#include "tb-oil-film.h"
+
 /* A sphere spinning on its own Hertz spot is held back by (3π/16) a times the friction force, a the spot's radius (K. L.
  * Johnson, Contact Mechanics, 1985). While it slips as well the moment falls as aω/(aω + (15π/16)|u|) (form after V. F.
  * Zhuravlev, "The model of dry friction in the problem of the rolling of rigid bodies", J. Appl. Math. Mech. 62, 1998;
@@ -142,12 +144,18 @@ coefficient_at (const Dynamics *self, TbVec3 position, StepMoment moment, double
       *film_on_lane = 0;
       return tb_friction_in_zone (friction, self->zone, position.y);
     }
-  const TbContact contact = { position.x, position.y, 0, load };
   const BallFilm *ball = self->ball;
-  TbBallSpots spots = { 0 };
   if (ball && ball->wet)
-    spots = (TbBallSpots){ ball->looks, ball->films, ball->weights[moment] };
-  return tb_friction_mean (friction, &contact, &spots, film_on_lane);
+    {
+      const TbContact contact = { position.x, position.y, 0, load };
+      const TbBallSpots spots = { ball->looks, ball->films, ball->weights[moment] };
+      return tb_friction_mean (friction, &contact, &spots, film_on_lane);
+    }
+  /* The same for a dry ball, without the calls. */
+  bool from_left = signbit (position.x) != 0;
+  *film_on_lane = friction->oil_scale
+                  * oil_film_at (friction->oil, position.x, position.y, from_left != friction->mirrored);
+  return tb_cover_friction (&friction->cover, &friction->law, *film_on_lane, load);
 }
 
 /* Unit vector along the slip, as it is meant inside a trial step. */
@@ -212,20 +220,30 @@ slide_rates (const Dynamics *self, const Point *p, const Axes *axes, StepMoment 
 static TbMat3
 inertia_about (const Dynamics *self, const Axes *axes, TbVec3 lever)
 {
+  double all_round = self->middle + self->mass * tb_vec3_dot (lever, lever);
+  const double first[3] = { self->first * axes->first.x, self->first * axes->first.y, self->first * axes->first.z };
+  const double third[3] = { self->third * axes->third.x, self->third * axes->third.y, self->third * axes->third.z };
+  const double point[3] = { -self->mass * lever.x, -self->mass * lever.y, -self->mass * lever.z };
   TbMat3 inertia;
-  const TbVec3 unit[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
   for (int i = 0; i < 3; i++)
-    {
-      TbVec3 about = tb_vec3_cross (lever, tb_vec3_cross (unit[i], lever)); /* r × (v × r) = r² v − r (r · v) */
-      inertia.row[i] = tb_vec3_add_scaled (momentum_of (self, axes, unit[i]), self->mass, about);
-    }
+    inertia.row[i] = tb_vec3 (first[i] * axes->first.x + third[i] * axes->third.x + point[i] * lever.x,
+                              first[i] * axes->first.y + third[i] * axes->third.y + point[i] * lever.y,
+                              first[i] * axes->first.z + third[i] * axes->third.z + point[i] * lever.z);
+  inertia.row[0].x += all_round;
+  inertia.row[1].y += all_round;
+  inertia.row[2].z += all_round;
   return inertia;
 }
 
 static void
 roll_rates (const Dynamics *self, const Point *p, const Axes *axes, StepMoment moment, Rates *r)
 {
-  TbVec3 offset = to_lane (axes, self->offset), spin = p->momentum;
+  TbVec3 offset = { 0, 0, 0 }, whirl = { 0, 0, 0 }, spin = p->momentum;
+  if (!self->balanced)
+    {
+      offset = to_lane (axes, self->offset);
+      whirl = tb_vec3_cross (spin, tb_vec3_cross (spin, offset));
+    }
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
   r->spin = spin;
   r->velocity = tb_vec3 (self->radius * spin.y, -self->radius * spin.x, 0);
@@ -233,7 +251,6 @@ roll_rates (const Dynamics *self, const Point *p, const Axes *axes, StepMoment m
   r->coefficient = coefficient_at (self, p->position, moment, 1, &r->film_on_lane);
 
   TbVec3 drag = drag_force (self, r->velocity);
-  TbVec3 whirl = tb_vec3_cross (spin, tb_vec3_cross (spin, offset));
   TbVec3 known = tb_vec3_sub (tb_vec3_scale (tb_vec3_sub (whirl, self->gravity), self->mass), drag);
   TbVec3 resisting = tb_vec3_scale (resisting_moment (self, spin, 0, r->coefficient), -self->mass * self->gravity.z);
   TbVec3 momentum = momentum_of (self, axes, spin);
@@ -301,6 +318,23 @@ point_add (const Point *start, double h, const Rates *rates, Point *end)
 /* The axes turned by a rotation (Rodrigues); sin θ/θ and (1 − cos θ)/θ² as series to the eighteenth power of θ, exact
  * to rounding up to two radians, and by libm beyond. */
 #define SERIES_ANGLE 2.0
+#define SERIES_TERMS 9
+
+/* Ratios of one coefficient to the one before it: multiplied, for a division takes as long as the rest of a term. */
+static const double sine_series[SERIES_TERMS + 1]
+    = { 1, 1. / 6, 1. / 20, 1. / 42, 1. / 72, 1. / 110, 1. / 156, 1. / 210, 1. / 272, 1. / 342 };
+static const double cosine_series[SERIES_TERMS + 1]
+    = { 1. / 2, 1. / 12, 1. / 30, 1. / 56, 1. / 90, 1. / 132, 1. / 182, 1. / 240, 1. / 306, 1. / 380 };
+
+/* c₀ (1 − c₁ s (1 − c₂ s (…))) */
+static inline double
+series (double s, const double ratio[SERIES_TERMS + 1])
+{
+  double sum = 1;
+  for (int i = SERIES_TERMS; i > 0; i--)
+    sum = 1 - ratio[i] * s * sum;
+  return ratio[0] * sum;
+}
 
 static inline Axes
 turn_axes (const Dynamics *self, const Axes *axes, TbVec3 rotation)
@@ -308,9 +342,8 @@ turn_axes (const Dynamics *self, const Axes *axes, TbVec3 rotation)
   double s = tb_vec3_dot (rotation, rotation), a, b;
   if (s < SERIES_ANGLE * SERIES_ANGLE)
     {
-      a = 1
-          - s / 6 * (1 - s / 20 * (1 - s / 42 * (1 - s / 72 * (1 - s / 110 * (1 - s / 156 * (1 - s / 210 * (1 - s / 272 * (1 - s / 342))))))));
-      b = 0.5 - s / 24 * (1 - s / 30 * (1 - s / 56 * (1 - s / 90 * (1 - s / 132 * (1 - s / 182 * (1 - s / 240 * (1 - s / 306)))))));
+      a = series (s, sine_series);
+      b = series (s, cosine_series);
     }
   else
     {
@@ -333,8 +366,9 @@ turn_axes (const Dynamics *self, const Axes *axes, TbVec3 rotation)
 static inline TbVec3
 simpson (TbVec3 a, TbVec3 b, TbVec3 c, TbVec3 d)
 {
-  return tb_vec3 ((a.x + 2 * (b.x + c.x) + d.x) / 6, (a.y + 2 * (b.y + c.y) + d.y) / 6,
-                  (a.z + 2 * (b.z + c.z) + d.z) / 6);
+  const double sixth = 1.0 / 6;
+  return tb_vec3 ((a.x + 2 * (b.x + c.x) + d.x) * sixth, (a.y + 2 * (b.y + c.y) + d.y) * sixth,
+                  (a.z + 2 * (b.z + c.z) + d.z) * sixth);
 }
 
 void

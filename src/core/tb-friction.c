@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-friction.h"
 
-#include <math.h>
 #include <stddef.h>
+#include "tb-oil-film.h"
 
 static int
 zone_along (const TbZones *zones, double y)

@@ -27,19 +27,17 @@ tb_mat3_multiply (const TbMat3 *a, const TbMat3 *b)
 TbVec3
 tb_mat3_solve_spd (const TbMat3 *m, TbVec3 b)
 {
-  /* m = l lᵀ, row by row. */
-  double l00 = sqrt (m->row[0].x);
-  double l10 = m->row[1].x / l00;
-  double l20 = m->row[2].x / l00;
-  double l11 = sqrt (m->row[1].y - l10 * l10);
-  double l21 = (m->row[2].y - l20 * l10) / l11;
-  double l22 = sqrt (m->row[2].z - l20 * l20 - l21 * l21);
-  double y0 = b.x / l00;
-  double y1 = (b.y - l10 * y0) / l11;
-  double y2 = (b.z - l20 * y0 - l21 * y1) / l22;
-  double z = y2 / l22;
-  double y = (y1 - l21 * z) / l11;
-  double x = (y0 - l10 * y - l20 * z) / l00;
+  /* m = l d lᵀ with ones on l's diagonal: three divisions and no root. */
+  double i0 = 1 / m->row[0].x;
+  double l10 = m->row[1].x * i0, l20 = m->row[2].x * i0;
+  double i1 = 1 / (m->row[1].y - l10 * m->row[1].x);
+  double u21 = m->row[2].y - l20 * m->row[1].x, l21 = u21 * i1;
+  double i2 = 1 / (m->row[2].z - l20 * m->row[2].x - l21 * u21);
+  double y1 = b.y - l10 * b.x;
+  double y2 = b.z - l20 * b.x - l21 * y1;
+  double z = y2 * i2;
+  double y = y1 * i1 - l21 * z;
+  double x = b.x * i0 - l10 * y - l20 * z;
   return tb_vec3 (x, y, z);
 }
 
@@ -115,7 +113,23 @@ tb_quat_unit (TbQuat q)
 }
 
 /* Below this half angle (rad) the series to the twelfth power is exact to rounding and quicker than libm. */
-#define SERIES_HALF_ANGLE 0.5
+#define SERIES_HALF_ANGLE 0.7
+
+#define SERIES_TERMS 7
+/* Ratios of one coefficient of cos x and of sin x/x, in powers of −x², to the one before it. */
+static const double cosine_ratio[SERIES_TERMS]
+    = { 1. / 2, 1. / 12, 1. / 30, 1. / 56, 1. / 90, 1. / 132, 1. / 182 };
+static const double sine_ratio[SERIES_TERMS]
+    = { 1. / 6, 1. / 20, 1. / 42, 1. / 72, 1. / 110, 1. / 156, 1. / 210 };
+
+static inline double
+series (double square, const double ratio[SERIES_TERMS])
+{
+  double sum = 1;
+  for (int i = SERIES_TERMS - 1; i >= 0; i--)
+    sum = 1 - ratio[i] * square * sum;
+  return sum;
+}
 
 TbQuat
 tb_quat_from_rotation (TbVec3 rotation)
@@ -124,10 +138,8 @@ tb_quat_from_rotation (TbVec3 rotation)
   double cosine, sine_over_angle; /* of the half angle */
   if (square < SERIES_HALF_ANGLE * SERIES_HALF_ANGLE)
     {
-      double s = square;
-      cosine = 1 - s / 2 * (1 - s / 12 * (1 - s / 30 * (1 - s / 56 * (1 - s / 90 * (1 - s / 132 * (1 - s / 182))))));
-      sine_over_angle
-          = 1 - s / 6 * (1 - s / 20 * (1 - s / 42 * (1 - s / 72 * (1 - s / 110 * (1 - s / 156 * (1 - s / 210))))));
+      cosine = series (square, cosine_ratio);
+      sine_over_angle = series (square, sine_ratio);
     }
   else
     {

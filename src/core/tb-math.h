@@ -5,6 +5,9 @@
 
 #include <math.h>
 
+/* Length of a pair, without hypot()'s care for numbers that never occur here. */
+static inline double tb_length2 (double x, double y) { return sqrt (x * x + y * y); }
+
 typedef struct TbVec3
 {
   double x, y, z;
@@ -58,7 +61,7 @@ tb_mat3_apply_transposed (const TbMat3 *m, TbVec3 v)
                    m->row[0].z * v.x + m->row[1].z * v.y + m->row[2].z * v.z };
 }
 TbMat3 tb_mat3_multiply (const TbMat3 *a, const TbMat3 *b);
-/* Solves m x = b for a symmetric positive definite m (Cholesky). m comes from a rigid body and is never
+/* Solves m x = b for a symmetric positive definite m (LDLᵀ). m comes from a rigid body and is never
  * singular. */
 TbVec3 tb_mat3_solve_spd (const TbMat3 *m, TbVec3 b);
 /* Eigenvalues in rising order and the unit eigenvectors as rows, right-handed, of a symmetric m (Jacobi).
@@ -87,6 +90,14 @@ tb_quat_to_mat3 (TbQuat q)
   return (TbMat3){ { { 1 - 2 * (yy + zz), 2 * (xy - wz), 2 * (xz + wy) },
                      { 2 * (xy + wz), 1 - 2 * (xx + zz), 2 * (yz - wx) },
                      { 2 * (xz - wy), 2 * (yz + wx), 1 - 2 * (xx + yy) } } };
+}
+/* The inverse rotation: from the lane to the body. */
+static inline TbVec3
+tb_quat_rotate_back (TbQuat q, TbVec3 v)
+{
+  TbVec3 axis = { q.x, q.y, q.z }, once = tb_vec3_cross (axis, v);
+  TbVec3 twice = tb_vec3_cross (axis, tb_vec3_add_scaled (once, -q.w, v));
+  return tb_vec3_add_scaled (v, 2, twice);
 }
 static inline TbVec3
 tb_quat_rotate (TbQuat q, TbVec3 v)

@@ -36,7 +36,7 @@
 #define AIM_BEYOND 1e-5
 /* A step of a roll is at most so many seconds, and a peak of what rolling takes is looked for where the reserve falls to
  * this share of that at the step's start. */
-#define ROLL_STEP (1.0 / 60)
+#define ROLL_STEP 0.02
 #define PEAK_NEAR 0.5
 /* A slide that ends as it begins, before this much time has passed, holds the roll for a while, so that the two cannot
  * change places without end; s. */
@@ -95,7 +95,7 @@ step_by (Run *run, double h, Point *end, Rates *middle)
 static double
 static_reserve (const Rates *rates)
 {
-  return rates->coefficient * rates->force.z * (1 + STATIC_MARGIN) - hypot (rates->force.x, rates->force.y);
+  return rates->coefficient * rates->force.z * (1 + STATIC_MARGIN) - tb_length2 (rates->force.x, rates->force.y);
 }
 
 /* How far an event is off, positive before it. The rates belong to the point. */
@@ -304,7 +304,7 @@ take_bearings (Run *run)
   dynamics->zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
   if (run->phase != TB_PHASE_SLIDE)
     return;
-  double speed = hypot (run->rates.slip.x, run->rates.slip.y);
+  double speed = tb_length2 (run->rates.slip.x, run->rates.slip.y);
   if (speed > SLIP_OVER)
     dynamics->slip_line = tb_vec3 (run->rates.slip.x / speed, run->rates.slip.y / speed, 0);
 }
@@ -340,7 +340,7 @@ slip_outlook (const Run *run)
   const Rates *rates = &run->rates;
   const Dynamics *dynamics = &run->dynamics;
   dynamics_accelerations (dynamics, TB_PHASE_SLIDE, &run->point, rates, &centre, &spin);
-  SlipOutlook outlook = { .speed = hypot (rates->slip.x, rates->slip.y),
+  SlipOutlook outlook = { .speed = tb_length2 (rates->slip.x, rates->slip.y),
                           .change_x = centre.x - dynamics->radius * spin.y,
                           .change_y = centre.y + dynamics->radius * spin.x };
   double mobility = 1 / dynamics->mass + dynamics->radius * dynamics->radius * dynamics->inverse_middle;
@@ -375,7 +375,7 @@ force_friction (Run *run, const SlipOutlook *outlook, double h)
   double now_y = -rates->force.y / rates->force.z / rates->coefficient;
   double w_x = rates->slip.x + h * (outlook->change_x + outlook->brake * now_x);
   double w_y = rates->slip.y + h * (outlook->change_y + outlook->brake * now_y);
-  double scale = 1 / fmax (hypot (w_x, w_y), h * outlook->brake);
+  double scale = 1 / fmax (tb_length2 (w_x, w_y), h * outlook->brake);
   dynamics->forced = true;
   dynamics->forced_friction = tb_vec3 (w_x * scale, w_y * scale, 0);
   look (run, &run->point, STEP_BEGINNING, &run->rates);
@@ -425,7 +425,7 @@ overshot (const Run *run, const Rates *rates)
 {
   if (run->phase != TB_PHASE_SLIDE || run->dynamics.signed_slip || run->dynamics.forced)
     return false;
-  return hypot (run->rates.slip.x, run->rates.slip.y) > SLIP_OVER && tb_vec3_dot (rates->slip, run->dynamics.slip_line) <= 0;
+  return tb_length2 (run->rates.slip.x, run->rates.slip.y) > SLIP_OVER && tb_vec3_dot (rates->slip, run->dynamics.slip_line) <= 0;
 }
 
 /* Whether the slip of a ball that does not keep its line has come to its end with a step. */
@@ -436,7 +436,7 @@ slip_is_over (const Run *run, const Trial *step)
     return false;
   if (run->dynamics.forced)
     return tb_vec3_dot (run->dynamics.forced_friction, run->dynamics.forced_friction) < STOPPED * STOPPED;
-  return hypot (step->rates.slip.x, step->rates.slip.y) <= SLIP_OVER;
+  return tb_length2 (step->rates.slip.x, step->rates.slip.y) <= SLIP_OVER;
 }
 
 /* The ball slips again, first against the friction that rolling would have taken. */
@@ -477,7 +477,7 @@ land (Run *run)
     }
   dynamics_settle (&run->dynamics, &run->point);
   look (run, &run->point, STEP_BEGINNING, &run->rates);
-  if (hypot (run->rates.slip.x, run->rates.slip.y) <= SLIP_OVER)
+  if (tb_length2 (run->rates.slip.x, run->rates.slip.y) <= SLIP_OVER)
     start_roll (run);
   else
     begin_phase (run, TB_PHASE_SLIDE);

@@ -6,50 +6,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-oil.h"
 
-#include <math.h>
 #include <string.h>
-
-/* Weights of the four cells around a place; t in [0, 1) from the second cell's centre to the third's. */
-static inline void
-spline_weights (double t, double weight[4])
-{
-  double s = 1 - t;
-  weight[0] = s * s * s / 6;
-  weight[1] = (4 + t * t * (3 * t - 6)) / 6;
-  weight[2] = (4 + s * s * (3 * s - 6)) / 6;
-  weight[3] = t * t * t / 6;
-}
-
-/* Where a place falls in the grid: four padded rows from `row` on, four padded columns from `column` on in steps of
- * `towards`, and their weights. */
-typedef struct GridPlace
-{
-  int row, column, towards;
-  double along[4], across[4];
-} GridPlace;
-
-static inline double
-hold (double value, double low, double high)
-{
-  return value < low ? low : value > high ? high : value;
-}
-
-/* Columns count from the right edge, x grows to the right: column 0 has the largest x. Both halves of the lane are worked
- * out as the right one, and the columns taken from the other edge: the mirror image is exact to the bit. */
-static inline void
-grid_place (double x, double y, bool from_left, GridPlace *place)
-{
-  double column = hold ((TB_LANE_HALF_WIDTH - fabs (x)) / TB_BOARD_WIDTH, 0, TB_OIL_COLUMNS) - 0.5;
-  double row = hold (y / TB_OIL_ROW_LENGTH, 0, TB_OIL_ROWS) - 0.5;
-  double column_below = floor (column), row_below = floor (row);
-  place->towards = from_left ? -1 : 1;
-  place->column = (int) column_below - 1 + TB_OIL_PAD;
-  if (from_left)
-    place->column = TB_OIL_COLUMNS + 2 * TB_OIL_PAD - 1 - place->column;
-  place->row = (int) row_below - 1 + TB_OIL_PAD;
-  spline_weights (column - column_below, place->across);
-  spline_weights (row - row_below, place->along);
-}
+#include "tb-oil-film.h"
 
 void
 tb_oil_clear (TbOil *oil)
@@ -92,32 +50,16 @@ tb_oil_reflect (TbOil *oil)
     }
 }
 
-static inline double
-film_at (const TbOil *oil, double x, double y, bool from_left)
-{
-  GridPlace place;
-  grid_place (x, y, from_left, &place);
-  double film = 0;
-  for (int i = 0; i < 4; i++)
-    {
-      const double *cell = &oil->cell[place.row + i][place.column];
-      film += place.along[i]
-              * (place.across[0] * cell[0] + place.across[1] * cell[place.towards]
-                 + place.across[2] * cell[2 * place.towards] + place.across[3] * cell[3 * place.towards]);
-    }
-  return film;
-}
-
 double
 tb_oil_film (const TbOil *oil, double x, double y)
 {
-  return film_at (oil, x, y, signbit (x));
+  return oil_film_at (oil, x, y, signbit (x));
 }
 
 double
 tb_oil_film_mirrored (const TbOil *oil, double x, double y)
 {
-  return film_at (oil, x, y, !signbit (x));
+  return oil_film_at (oil, x, y, !signbit (x));
 }
 
 double
@@ -242,7 +184,7 @@ tb_oil_check (const TbOil *oil)
 static double
 smooth_step (double t)
 {
-  t = hold (t, 0, 1);
+  t = hold_between (t, 0, 1);
   return t * t * t * (10 + t * (6 * t - 15));
 }
 

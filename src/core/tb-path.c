@@ -102,8 +102,7 @@ tb_sample_heading (const TbSample *sample)
 TbVec3
 tb_sample_axis_on_ball (const TbSample *sample)
 {
-  TbMat3 m = tb_quat_to_mat3 (sample->attitude);
-  return tb_vec3_unit (tb_mat3_apply_transposed (&m, sample->spin), tb_vec3 (0, 0, 1));
+  return tb_vec3_unit (tb_quat_rotate_back (sample->attitude, sample->spin), tb_vec3 (0, 0, 1));
 }
 
 TbVec3

@@ -143,20 +143,21 @@ recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *
 {
   TbPath *path = self->path;
   bool release = path->n_stretches == 0;
-  make_sample (self, phase, point, rates, &self->last);
+  TbSample *last = &self->sample[self->last];
+  make_sample (self, phase, point, rates, last);
   if (release)
-    see_release (self, &self->last);
+    see_release (self, last);
   /* Whatever follows the release begins with a touch. */
   if ((phase != TB_PHASE_FLIGHT || !release) && isnan (path->measures.landing_y))
     path->measures.landing_y = point->position.y;
   if (phase != TB_PHASE_FLIGHT)
-    touch_oil (self, wet (self, &self->last), point->position);
+    touch_oil (self, wet (self, last), point->position);
   if (phase == TB_PHASE_ROLL && isnan (self->rolls_from))
     self->rolls_from = point->position.y;
   if (path->n_stretches < TB_PATH_MAX_STRETCHES)
     path->n_stretches++;
   path->stretches[path->n_stretches - 1] = (TbStretch){ phase, point->time, point->time, point->position.y, point->position.y };
-  keep (self, &self->last);
+  keep (self, last);
   self->fresh = true;
 }
 
@@ -315,30 +316,35 @@ void
 recorder_step (Recorder *self, TbPhase phase, const Point *point, const Rates *rates)
 {
   TbPath *path = self->path;
-  TbSample sample;
-  make_sample (self, phase, point, rates, &sample);
-  Leg leg = { .from = &self->last, .to = &sample };
+  const TbSample *from = &self->sample[self->last];
+  TbSample *sample = &self->sample[1 - self->last];
+  make_sample (self, phase, point, rates, sample);
+  Leg leg;
+  leg.from = from;
+  leg.to = sample;
+  leg.fitted = false;
   see_marks (self, &leg);
   see_breakpoint (self, &leg);
   see_hook (self, &leg);
   see_oil (self, &leg);
-  see_axis (self, &self->last, &sample);
   see_edge (self, &leg);
-  if (phase == TB_PHASE_FLIGHT || sample.slip > UNSEEN_SLIP)
+  see_axis (self, from, sample);
+  if (phase == TB_PHASE_FLIGHT || sample->slip > UNSEEN_SLIP)
     self->rolls_from = NAN;
   path->stretches[path->n_stretches - 1].end_time = point->time;
   path->stretches[path->n_stretches - 1].end_y = point->position.y;
-  self->last = sample;
+  self->last = 1 - self->last;
   self->fresh = false;
-  if (sample.time - self->last_kept >= self->interval)
-    keep (self, &sample);
+  if (sample->time - self->last_kept >= self->interval)
+    keep (self, sample);
 }
 
 void
 recorder_end (Recorder *self)
 {
-  if (!self->fresh && self->last_kept < self->last.time)
-    keep (self, &self->last);
+  const TbSample *last = &self->sample[self->last];
+  if (!self->fresh && self->last_kept < last->time)
+    keep (self, last);
 }
 
 void
@@ -346,7 +352,7 @@ recorder_finish (Recorder *self, bool off_lane)
 {
   TbPath *path = self->path;
   TbMeasures *measures = &path->measures;
-  const TbSample *end = &self->last;
+  const TbSample *end = &self->sample[self->last];
   const TbMotion *motion = self->dynamics->motion;
   recorder_end (self);
   measures->flare = self->dynamics->radius * tb_vec3_angle (self->furthest, self->release_axis);

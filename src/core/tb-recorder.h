@@ -11,7 +11,8 @@ typedef struct Recorder
   TbPath *path;
   const Dynamics *dynamics;
   double interval;        /* s, kept between samples */
-  TbSample last;          /* end of what has been recorded */
+  TbSample sample[2];     /* beginning and end of what is being looked at; they take turns */
+  int last;               /* which of them is the end of what has been recorded */
   bool fresh;             /* the last sample began a stretch and may not be dropped */
   double last_kept;       /* s, time of the last sample kept */
   int next_mark;          /* of the five-foot marks */
