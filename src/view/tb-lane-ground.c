@@ -400,6 +400,6 @@ tb_lane_scales_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneS
   tick_feet (canvas, layout);
   number_feet (canvas, layout);
   number_boards (canvas, layout, scene);
-  name_foul_line (canvas, layout);
   write_note (canvas, layout);
+  name_foul_line (canvas, layout);
 }
