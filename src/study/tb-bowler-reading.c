@@ -61,7 +61,7 @@ typedef double (*Formula) (const double *inputs, gconstpointer data);
 static TbMeasured
 propagate (Formula formula, const TbMeasured *inputs, int count, gconstpointer data)
 {
-  double values[MAX_INPUTS], square = 0;
+  double values[MAX_INPUTS] = { 0 }, square = 0;
 
   for (int i = 0; i < count; i++)
     values[i] = inputs[i].value;

@@ -3,7 +3,6 @@
 #include "tb-bag-view.h"
 
 #include <glib/gi18n-lib.h>
-#include <stdlib.h>
 
 #include "tb-lane-film.h"
 #include "tb-lane-ground.h"
@@ -186,7 +185,7 @@ find_rungs (const TbLaneLayout *layout, const TbLaneScene *lane, const TbBagScen
           && set_rung (&rung, layout, lane, scene, &scene->paths[i]))
         g_array_append_val (rungs, rung);
     }
-  qsort (rungs->data, rungs->len, sizeof (Rung), compare_rungs);
+  g_array_sort (rungs, compare_rungs);
   return rungs;
 }
 
