@@ -25,6 +25,15 @@ typedef enum SectionId
 #define NO_LIBRARY TB_N_DOCUMENT_KINDS
 #define MAX_PLAIN 8
 
+/* A way from a section to the window that is about it alone. */
+typedef struct Way
+{
+  const char *label;
+  const char *name; /* told to assistive technology */
+  const char *tip;
+  const char *action, *target; /* NULL: there is none */
+} Way;
+
 typedef struct Section
 {
   const char *title;
@@ -33,6 +42,7 @@ typedef struct Section
   const char *kind_label;
   const char *plain[MAX_PLAIN];  /* fields in plain sight; ends with NULL */
   gboolean rest;                 /* whether the rest of the group stands here, under "More" */
+  Way way;
 } Section;
 
 static const Section sections[N_SECTIONS] = {
@@ -41,9 +51,12 @@ static const Section sections[N_SECTIONS] = {
       { "speed_mph", "rev_rate_rpm", "axis_rotation_deg", "axis_tilt_deg", "loft_angle_deg", NULL }, TRUE },
   [SECTION_LINE]
   = { N_ ("Line"), TB_GROUP_DELIVERY, NO_LIBRARY, NULL, { "laydown_board", "aim_board", NULL }, FALSE },
-  [SECTION_BALL] = { N_ ("Ball"), TB_GROUP_BALL, TB_DOCUMENT_BALL, N_ ("Ball"), { "grit", "cover", NULL }, TRUE },
+  [SECTION_BALL]
+  = { N_ ("Ball"), TB_GROUP_BALL, TB_DOCUMENT_BALL, N_ ("Ball"), { "grit", "cover", NULL }, TRUE,
+      { N_ ("_Ball counter…"), N_ ("Ball counter"), N_ ("Ball, layout, surface, flare, bag"), "win.ball-counter", "ball" } },
   [SECTION_LANE]
-  = { N_ ("Lane"), TB_GROUP_LANE, TB_DOCUMENT_PATTERN, N_ ("Pattern"), { "pattern_scale", NULL }, TRUE },
+  = { N_ ("Lane"), TB_GROUP_LANE, TB_DOCUMENT_PATTERN, N_ ("Pattern"), { "pattern_scale", NULL }, TRUE,
+      { N_ ("_Lane play…"), N_ ("Lane play"), N_ ("Room to miss, lines, pattern, wear"), "win.lane-play", "room" } },
 };
 
 struct _TbControlsPanel
@@ -96,59 +109,36 @@ add_rest (TbControlsPanel *self, const Section *section)
   gtk_box_append (self->box, tb_disclosure_new (_ ("More"), name, box));
 }
 
-/* The ball's drop-down has a way to the ball counter beside it. */
+/* The section's title, with the way to its window at the end of the line. */
 static void
-add_ball_row (TbControlsPanel *self, const Section *section)
+add_title (TbControlsPanel *self, const Section *section)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *row = tb_library_row_new (self->session, section->kind, _ (section->kind_label));
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Ball…"));
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *title = gtk_label_new (_ (section->title));
 
-  gtk_widget_set_hexpand (row, TRUE);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_widget_set_tooltip_text (button, _ ("Ball, layout, surface, flare, bag"));
-  tb_accessible_set_name (button, _ ("Ball counter"));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.ball-counter");
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", "ball");
-  gtk_widget_add_css_class (box, "list-row");
-  gtk_box_append (GTK_BOX (box), row);
-  gtk_box_append (GTK_BOX (box), button);
-  gtk_box_append (self->box, box);
-}
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_widget_set_hexpand (title, TRUE);
+  gtk_widget_add_css_class (line, "section-title");
+  gtk_box_append (GTK_BOX (line), title);
+  if (section->way.action != NULL)
+    {
+      GtkWidget *button = gtk_button_new_with_mnemonic (_ (section->way.label));
 
-/* And the pattern's one to lane play. */
-static void
-add_pattern_row (TbControlsPanel *self, const Section *section)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *row = tb_library_row_new (self->session, section->kind, _ (section->kind_label));
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Lane…"));
-
-  gtk_widget_set_hexpand (row, TRUE);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_widget_set_tooltip_text (button, _ ("Room to miss, lines, pattern, wear"));
-  tb_accessible_set_name (button, _ ("Lane play"));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.lane-play");
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", "room");
-  gtk_widget_add_css_class (box, "list-row");
-  gtk_box_append (GTK_BOX (box), row);
-  gtk_box_append (GTK_BOX (box), button);
-  gtk_box_append (self->box, box);
+      gtk_widget_set_tooltip_text (button, _ (section->way.tip));
+      tb_accessible_set_name (button, _ (section->way.name));
+      gtk_actionable_set_action_name (GTK_ACTIONABLE (button), section->way.action);
+      gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", section->way.target);
+      gtk_widget_add_css_class (button, "way");
+      gtk_box_append (GTK_BOX (line), button);
+    }
+  gtk_box_append (self->box, line);
 }
 
 static void
 add_section (TbControlsPanel *self, const Section *section)
 {
-  GtkWidget *title = gtk_label_new (_ (section->title));
-
-  gtk_label_set_xalign (GTK_LABEL (title), 0);
-  gtk_widget_add_css_class (title, "section-title");
-  gtk_box_append (self->box, title);
-  if (section->kind == TB_DOCUMENT_BALL)
-    add_ball_row (self, section);
-  else if (section->kind == TB_DOCUMENT_PATTERN)
-    add_pattern_row (self, section);
-  else if (section->kind != NO_LIBRARY)
+  add_title (self, section);
+  if (section->kind != NO_LIBRARY)
     gtk_box_append (self->box, tb_library_row_new (self->session, section->kind, _ (section->kind_label)));
   if (section == &sections[SECTION_DELIVERY])
     gtk_box_append (self->box, tb_position_row_new (self->session));
