@@ -118,8 +118,12 @@ remove_hole (MassSum *sum, const TbHole *hole, double radius, double density)
 {
   SurfacePlace mouth = surface_place (hole->over / radius, hole->up / radius);
   TbVec3 start = tb_vec3_scale (mouth.out, radius);
-  TbVec3 towards = tb_vec3_add_scaled (tb_vec3_scale (mouth.over, hole->pitch_over), hole->pitch_up, mouth.up);
-  TbVec3 inwards = tb_vec3_unit (tb_vec3_sub (towards, start), tb_vec3_scale (mouth.out, -1));
+  /* The hole's line misses the centre by the pitch. */
+  double pitch = hypot (hole->pitch_over, hole->pitch_up), sine = pitch / radius;
+  TbVec3 aside = tb_vec3_add_scaled (tb_vec3_scale (mouth.over, hole->pitch_over), hole->pitch_up, mouth.up);
+  TbVec3 inwards = tb_vec3_scale (mouth.out, -sqrt (1 - sine * sine));
+  if (pitch > 0)
+    inwards = tb_vec3_add_scaled (inwards, sine / pitch, aside);
   double r = 0.5 * hole->diameter, missing = r * r / (4 * radius), length = hole->depth - missing;
   double mass = density * TB_PI * r * r * length;
   TbVec3 centre = tb_vec3_add_scaled (start, missing + 0.5 * length, inwards);

@@ -56,7 +56,7 @@ typedef struct TbBall
   double val_angle;      /* rad */
   double pap_over;       /* m along the surface from the grip centre to the VAL */
   double pap_up;         /* m along the VAL, positive away from the thumb */
-  double top_weight;     /* kg as the scale shows it before drilling; see tb-body.c for the scale's arm */
+  double top_weight;     /* kg as the scale shows it before drilling; see tb-ball.c for the scale's arm */
   int n_holes;           /* 0: balanced as given */
   TbHole hole[TB_MAX_HOLES];
 } TbBall;
