@@ -16,9 +16,6 @@
 /* The board of the breakpoint is met to this, boards, in at most so many tries. */
 #define BREAKPOINT_TOLERANCE 0.003
 #define BREAKPOINT_TRIES 8
-/* Room is looked for in steps, boards, and then halved into. */
-#define ROOM_STEP 0.25
-#define ROOM_HALVINGS 5
 /* How far a re-aim looks around the present target before it tries everything, boards. */
 #define REAIM_REACH 4.0
 /* Its first step: this share of the boards by which the pocket is missed, between two limits, boards. */
@@ -243,57 +240,6 @@ scan (Finder *finder, GCancellable *cancellable)
         find_at_turn (finder, &(TbTriple){ at[i - 1], at[i], at[i + 1], value[i - 1], value[i], value[i + 1] });
     }
   return !g_cancellable_is_cancelled (cancellable);
-}
-
-static gboolean
-ends_in_pocket (TbThrower *thrower, TbShot *shot, double aim_board)
-{
-  TbMeasures measures;
-
-  shot->delivery.aim = tb_x_from_board (aim_board);
-  tb_thrower_throw (thrower, shot, &measures);
-  return tb_pocket_contains (&shot->assumed, &measures);
-}
-
-/* Boards of miss to one side, `sign` of it. */
-static double
-room_to (TbThrower *thrower, const TbShot *planned, int sign)
-{
-  TbShot shot = *planned;
-  double aim = tb_board_from_x (planned->delivery.aim), inside = 0, outside;
-
-  do
-    {
-      outside = inside + ROOM_STEP;
-      if (!ends_in_pocket (thrower, &shot, aim + sign * outside))
-        break;
-      inside = outside;
-    }
-  while (inside < TB_POCKET_MOST_ROOM);
-  if (inside >= TB_POCKET_MOST_ROOM)
-    return TB_POCKET_MOST_ROOM;
-  for (int i = 0; i < ROOM_HALVINGS; i++)
-    {
-      double middle = 0.5 * (inside + outside);
-
-      if (ends_in_pocket (thrower, &shot, aim + sign * middle))
-        inside = middle;
-      else
-        outside = middle;
-    }
-  return inside;
-}
-
-void
-tb_pocket_room (TbThrower *thrower, const TbShot *shot, double *room_out, double *room_in)
-{
-  TbShot planned = *shot;
-
-  *room_out = *room_in = 0;
-  if (!ends_in_pocket (thrower, &planned, tb_board_from_x (shot->delivery.aim)))
-    return;
-  *room_out = room_to (thrower, shot, -1);
-  *room_in = room_to (thrower, shot, 1);
 }
 
 static double
