@@ -90,19 +90,12 @@ tb_application_open (GApplication *application, GFile **files, int n_files, cons
 static void
 about (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  gtk_show_about_dialog (gtk_application_get_active_window (GTK_APPLICATION (user_data)),
-                         "program-name",
-                         _ ("Tenboard"),
-                         "version",
-                         PACKAGE_VERSION,
-                         "logo-icon-name",
-                         APP_ID,
-                         "comments",
-                         _ ("Shows why a bowling ball hooks as much as it does. What nobody has measured in public is "
-                            "assumed, and said to be; a number from here is a model's, not a measurement."),
-                         "license-type",
-                         GTK_LICENSE_GPL_3_0,
-                         NULL);
+  gtk_show_about_dialog (
+      gtk_application_get_active_window (GTK_APPLICATION (user_data)), "program-name", _ ("Tenboard"),
+      "version", PACKAGE_VERSION, "logo-icon-name", APP_ID, "comments",
+      _ ("Shows why a bowling ball hooks as much as it does. What nobody has measured in public is "
+         "assumed, and said to be; a number from here is a model's, not a measurement."),
+      "license-type", GTK_LICENSE_GPL_3_0, NULL);
 }
 
 /* Every window may have a question to ask first. */
@@ -119,12 +112,14 @@ quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static void
 tb_application_startup (GApplication *application)
 {
-  static const GActionEntry entries[] = { { .name = "about", .activate = about }, { .name = "quit", .activate = quit } };
+  static const GActionEntry entries[]
+      = { { .name = "about", .activate = about }, { .name = "quit", .activate = quit } };
 
   G_APPLICATION_CLASS (tb_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries), application);
   for (gsize i = 0; i < G_N_ELEMENTS (shortcuts); i++)
-    gtk_application_set_accels_for_action (GTK_APPLICATION (application), shortcuts[i].action, shortcuts[i].keys);
+    gtk_application_set_accels_for_action (GTK_APPLICATION (application), shortcuts[i].action,
+                                           shortcuts[i].keys);
   gtk_window_set_default_icon_name (APP_ID);
   tb_style_init (gdk_display_get_default ());
   TB_APPLICATION (application)->library = tb_library_new ();
@@ -156,12 +151,6 @@ tb_application_init (TbApplication *self)
 TbApplication *
 tb_application_new (void)
 {
-  return g_object_new (TB_TYPE_APPLICATION,
-                       "application-id",
-                       APP_ID,
-                       "flags",
-                       G_APPLICATION_HANDLES_OPEN,
-                       "resource-base-path",
-                       "/io/github/tenboard/Tenboard",
-                       NULL);
+  return g_object_new (TB_TYPE_APPLICATION, "application-id", APP_ID, "flags", G_APPLICATION_HANDLES_OPEN,
+                       "resource-base-path", "/io/github/tenboard/Tenboard", NULL);
 }

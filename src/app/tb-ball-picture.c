@@ -30,7 +30,7 @@ tb_ball_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, doub
   scene.eye = TB_BALL_PICTURE (picture)->eye;
   scene.time = tb_session_get_time (session);
   scene.title = NULL;
-  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   tb_ball_view_draw (cr, width, height, &scene);
   cairo_destroy (cr);
 }
@@ -47,7 +47,8 @@ tb_ball_picture_describe (TbPicture *picture)
     return tb_describe_problem (run);
   turns = tb_describe_measure (tb_measure_find ("revolutions"), &run->path.measures, units);
   flare = tb_describe_measure (tb_measure_find ("flare_in"), &run->path.measures, units);
-  /* Translators: the first %s is a number of turns such as "12.3 turns", the second a length such as "2.1 in". */
+  /* Translators: the first %s is a number of turns such as "12.3 turns", the second a length such as "2.1
+   * in". */
   return g_strdup_printf (_ ("The ball makes %s on the way; its axis moves by %s (flare)."), turns, flare);
 }
 

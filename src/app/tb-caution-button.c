@@ -47,7 +47,8 @@ tb_caution_button_class_init (TbCautionButtonClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_caution_button_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-caution-button.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-caution-button.ui");
   gtk_widget_class_bind_template_child (widget_class, TbCautionButton, button);
   gtk_widget_class_bind_template_child (widget_class, TbCautionButton, line);
   gtk_widget_class_bind_template_child (widget_class, TbCautionButton, text);

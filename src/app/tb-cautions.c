@@ -14,9 +14,8 @@ static const TbCaution cautions[] = {
     N_ ("Try any loft here; on a real lane a high one leaves dents. Many centres forbid it and some charge for it: ask "
         "the staff first. House rules come before anything shown here.") },
   { "laydown_board", N_ ("Stay behind the foul line"),
-    N_ ("Never step past the foul line: the lane is oiled, and falls are the most frequent injury of older bowlers "
-        "(Kerr, Collins and Comstock, Clinical Pediatrics 50, 2011). Move on the approach, and slide short of the "
-        "line.") },
+    N_ ("Never step past the foul line: the lane is oiled, and most injuries of bowlers over 65 are falls (Kerr, "
+        "Collins and Comstock, Clinical Pediatrics 50, 2011). Move on the approach, and slide short of the line.") },
   { "grit", N_ ("Dust, solvents and the rules"),
     N_ ("Sand wet, outdoors or in moving air, with eye protection and a mask made for fine dust, and the whole ball, "
         "not the track alone. Keep solvents away from flames, and never heat a ball. In competition a surface may not "

@@ -26,7 +26,8 @@ static void
 show_session (TbChoiceRow *self)
 {
   self->showing = TRUE;
-  gtk_drop_down_set_selected (self->drop_down, (guint) tb_session_get_field (self->session, TB_SIDE_AFTER, self->field));
+  gtk_drop_down_set_selected (self->drop_down,
+                              (guint)tb_session_get_field (self->session, TB_SIDE_AFTER, self->field));
   self->showing = FALSE;
 }
 
@@ -79,7 +80,8 @@ tb_choice_row_class_init (TbChoiceRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_choice_row_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-choice-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-choice-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TbChoiceRow, label);
   gtk_widget_class_bind_template_child (widget_class, TbChoiceRow, drop_down);
   gtk_widget_class_bind_template_callback (widget_class, on_selected);

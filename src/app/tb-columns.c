@@ -53,7 +53,8 @@ measure_columns (TbColumns *self)
 
   for (int i = 0; i < N_COLUMNS; i++)
     if (self->column[i] != NULL)
-      gtk_widget_measure (self->column[i], GTK_ORIENTATION_HORIZONTAL, -1, &widths.least[i], NULL, NULL, NULL);
+      gtk_widget_measure (self->column[i], GTK_ORIENTATION_HORIZONTAL, -1, &widths.least[i], NULL, NULL,
+                          NULL);
   return widths;
 }
 
@@ -147,7 +148,7 @@ place_compact (TbColumns *self, const Widths *widths, int width, int height)
   int seen = self->page == TB_COLUMNS_START ? START : END;
   int hidden = seen == START ? END : START;
   int least = widths->least[seen];
-  int side = CLAMP ((int) (width * share_of[END]), least, MAX (least, width - widths->least[CENTER]));
+  int side = CLAMP ((int)(width * share_of[END]), least, MAX (least, width - widths->least[CENTER]));
 
   place (self, hidden, 0, 0, height);
   place (self, seen, seen == START ? 0 : width - side, side, height);
@@ -157,8 +158,8 @@ place_compact (TbColumns *self, const Widths *widths, int width, int height)
 static void
 place_wide (TbColumns *self, const Widths *widths, int width, int height)
 {
-  int start = MAX (widths->least[START], (int) (width * share_of[START]));
-  int end = MAX (widths->least[END], (int) (width * share_of[END]));
+  int start = MAX (widths->least[START], (int)(width * share_of[START]));
+  int end = MAX (widths->least[END], (int)(width * share_of[END]));
   int spare = width - widths->least[CENTER] - start - end;
 
   /* The centre comes first when there is too little for all. */
@@ -241,7 +242,7 @@ tb_columns_set_property (GObject *object, guint id, const GValue *value, GParamS
   if (id == PROP_PAGE)
     tb_columns_set_page (self, g_value_get_enum (value));
   else
-    set_column (self, (int) id - PROP_START, g_value_get_object (value));
+    set_column (self, (int)id - PROP_START, g_value_get_object (value));
 }
 
 static void

@@ -1,6 +1,7 @@
 /* Three columns side by side: a start, a centre that takes what is left, and an end.
  *
- * Where the window is too narrow for three, start and end share one place and "page" says which of them is in it.
+ * Where the window is too narrow for three, start and end share one place and "page" says which of them is in
+ * it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -11,8 +11,8 @@
 
 /* Told first, in this order. */
 static const char *const main_measures[]
-    = { "hook_board", "board_at_pins", "angle_at_pins_deg", "breakpoint_board", "breakpoint_ft", "board_at_arrows",
-        "hook_start_ft", "roll_start_ft", "speed_at_pins_mph", "time_s" };
+    = { "hook_board",      "board_at_pins", "angle_at_pins_deg", "breakpoint_board",  "breakpoint_ft",
+        "board_at_arrows", "hook_start_ft", "roll_start_ft",     "speed_at_pins_mph", "time_s" };
 
 /* Least widths, characters: "Breakpoint, distance ft", "−12.3". */
 #define NAME_CHARS 20
@@ -61,7 +61,8 @@ show_row_name (TbCompareTable *self, const Row *row)
   /* Names of boards say so themselves. */
   if (g_str_equal (row->info->unit, "board"))
     unit = "";
-  text = g_markup_printf_escaped (unit[0] == '\0' ? "%s" : "%s <span alpha='65%%'>%s</span>", _ (row->info->label), unit);
+  text = g_markup_printf_escaped (unit[0] == '\0' ? "%s" : "%s <span alpha='65%%'>%s</span>",
+                                  _ (row->info->label), unit);
   gtk_label_set_markup (row->label[COLUMN_NAME], text);
 }
 
@@ -173,7 +174,7 @@ build (TbCompareTable *self)
 
   add_heading (self->main_grid);
   for (gsize i = 0; i < G_N_ELEMENTS (main_measures); i++)
-    add_row (self, self->main_grid, (int) i + 1, tb_measure_find (main_measures[i]));
+    add_row (self, self->main_grid, (int)i + 1, tb_measure_find (main_measures[i]));
   for (const TbMeasureInfo *info = tb_measure_table; info->name != NULL; info++)
     if (!is_main (info))
       add_row (self, self->more_grid, line++, info);
@@ -244,7 +245,8 @@ tb_compare_table_class_init (TbCompareTableClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_compare_table_dispose;
   g_type_ensure (TB_TYPE_DISCLOSURE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-compare-table.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-compare-table.ui");
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, problem);
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, main_grid);
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, more_grid);

@@ -38,25 +38,39 @@ typedef struct Section
 {
   const char *title;
   TbGroup group;
-  TbDocumentKind kind;           /* chosen on top */
+  TbDocumentKind kind; /* chosen on top */
   const char *kind_label;
-  const char *plain[MAX_PLAIN];  /* fields in plain sight; ends with NULL */
-  gboolean rest;                 /* whether the rest of the group stands here, under "More" */
+  const char *plain[MAX_PLAIN]; /* fields in plain sight; ends with NULL */
+  gboolean rest;                /* whether the rest of the group stands here, under "More" */
   Way way;
 } Section;
 
 static const Section sections[N_SECTIONS] = {
   [SECTION_DELIVERY]
-  = { N_ ("Delivery"), TB_GROUP_DELIVERY, TB_DOCUMENT_BOWLER, N_ ("Bowler"),
-      { "speed_mph", "rev_rate_rpm", "axis_rotation_deg", "axis_tilt_deg", "loft_angle_deg", NULL }, TRUE },
+  = { N_ ("Delivery"),
+      TB_GROUP_DELIVERY,
+      TB_DOCUMENT_BOWLER,
+      N_ ("Bowler"),
+      { "speed_mph", "rev_rate_rpm", "axis_rotation_deg", "axis_tilt_deg", "loft_angle_deg", NULL },
+      TRUE },
   [SECTION_LINE]
   = { N_ ("Line"), TB_GROUP_DELIVERY, NO_LIBRARY, NULL, { "laydown_board", "aim_board", NULL }, FALSE },
-  [SECTION_BALL]
-  = { N_ ("Ball"), TB_GROUP_BALL, TB_DOCUMENT_BALL, N_ ("Ball"), { "grit", "cover", NULL }, TRUE,
-      { N_ ("_Ball counter…"), N_ ("Ball counter"), N_ ("Ball, layout, surface, flare, bag"), "win.ball-counter", "ball" } },
-  [SECTION_LANE]
-  = { N_ ("Lane"), TB_GROUP_LANE, TB_DOCUMENT_PATTERN, N_ ("Pattern"), { "pattern_scale", NULL }, TRUE,
-      { N_ ("_Lane play…"), N_ ("Lane play"), N_ ("Room to miss, lines, pattern, wear"), "win.lane-play", "room" } },
+  [SECTION_BALL] = { N_ ("Ball"),
+                     TB_GROUP_BALL,
+                     TB_DOCUMENT_BALL,
+                     N_ ("Ball"),
+                     { "grit", "cover", NULL },
+                     TRUE,
+                     { N_ ("_Ball counter…"), N_ ("Ball counter"), N_ ("Ball, layout, surface, flare, bag"),
+                       "win.ball-counter", "ball" } },
+  [SECTION_LANE] = { N_ ("Lane"),
+                     TB_GROUP_LANE,
+                     TB_DOCUMENT_PATTERN,
+                     N_ ("Pattern"),
+                     { "pattern_scale", NULL },
+                     TRUE,
+                     { N_ ("_Lane play…"), N_ ("Lane play"), N_ ("Room to miss, lines, pattern, wear"),
+                       "win.lane-play", "room" } },
 };
 
 struct _TbControlsPanel
@@ -91,7 +105,7 @@ add_field (TbControlsPanel *self, GtkBox *box, const TbField *field)
 
   gtk_widget_add_css_class (row, "control-row");
   gtk_box_append (box, row);
-  g_hash_table_insert (self->rows, (gpointer) field->name, row);
+  g_hash_table_insert (self->rows, (gpointer)field->name, row);
 }
 
 static void
@@ -181,7 +195,8 @@ tb_controls_panel_class_init (TbControlsPanelClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_controls_panel_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-controls-panel.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-controls-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, TbControlsPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, TbControlsPanel, box);
 }

@@ -1,7 +1,7 @@
 /* The left column: every input of "after", by what it belongs to.
  *
- * The rows come from core's field tables. Which stand in plain sight is decided here; a field that is not named here
- * stands under "More" of its group by itself.
+ * The rows come from core's field tables. Which stand in plain sight is decided here; a field that is not
+ * named here stands under "More" of its group by itself.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -55,7 +55,10 @@ tb_describe_measure (const TbMeasureInfo *info, const TbMeasures *measures, TbUn
 }
 
 char *
-tb_describe_difference (const TbMeasureInfo *info, const TbMeasures *before, const TbMeasures *after, TbUnits units)
+tb_describe_difference (const TbMeasureInfo *info,
+                        const TbMeasures *before,
+                        const TbMeasures *after,
+                        TbUnits units)
 {
   Shown shown = shown_in (info, units);
   double from = shown.from_si (tb_measure_si (info, before));
@@ -125,7 +128,8 @@ tb_describe_end (const TbRun *run, TbUnits units)
   if (miss == 0.0)
     return g_strdup (_ ("in the pocket"));
   boards = tb_number_format (fabs (miss), 1);
-  /* Translators: boards by which the ball passes the pocket on the far side (high) or falls short of it (light). */
+  /* Translators: boards by which the ball passes the pocket on the far side (high) or falls short of it
+   * (light). */
   return g_strdup_printf (miss > 0 ? _ ("%s boards high") : _ ("%s boards light"), boards);
 }
 
@@ -201,10 +205,13 @@ tb_describe_moment (const TbRun *run, double time, TbUnits units)
   board = tb_number_format (tb_board_from_x (sample.position.x), 1);
   where = tb_describe_distance (sample.position.y, units);
   v = tb_vec3_length (sample.velocity);
-  speed = units == TB_UNITS_METRIC ? tb_number_with_unit (tb_km_per_hour_from_metres_per_second (v), 1, N_ ("km/h"))
-                                   : tb_number_with_unit (tb_mph_from_metres_per_second (v), 1, N_ ("mph"));
-  /* Translators: what the ball does, its board, distance and speed: "Hooks at board 8.3, 41.0 ft, 15.2 mph". */
-  return g_strdup_printf (_ ("%s at board %s, %s, %s"), phase_word (&run->path, &sample), board, where, speed);
+  speed = units == TB_UNITS_METRIC
+              ? tb_number_with_unit (tb_km_per_hour_from_metres_per_second (v), 1, N_ ("km/h"))
+              : tb_number_with_unit (tb_mph_from_metres_per_second (v), 1, N_ ("mph"));
+  /* Translators: what the ball does, its board, distance and speed: "Hooks at board 8.3, 41.0 ft, 15.2 mph".
+   */
+  return g_strdup_printf (_ ("%s at board %s, %s, %s"), phase_word (&run->path, &sample), board, where,
+                          speed);
 }
 
 char *

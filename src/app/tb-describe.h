@@ -11,7 +11,10 @@ G_BEGIN_DECLS
 char *tb_describe_measure (const TbMeasureInfo *info, const TbMeasures *measures, TbUnits units);
 /* The same without the unit; and the difference between two runs. */
 char *tb_describe_measure_number (const TbMeasureInfo *info, const TbMeasures *measures, TbUnits units);
-char *tb_describe_difference (const TbMeasureInfo *info, const TbMeasures *before, const TbMeasures *after, TbUnits units);
+char *tb_describe_difference (const TbMeasureInfo *info,
+                              const TbMeasures *before,
+                              const TbMeasures *after,
+                              TbUnits units);
 /* Unit of a measure, translated. */
 const char *tb_describe_measure_unit (const TbMeasureInfo *info, TbUnits units);
 

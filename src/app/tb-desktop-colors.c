@@ -80,28 +80,12 @@ on_bus (GObject *source, GAsyncResult *result, gpointer user_data)
   if (bus == NULL || watch.func == NULL)
     return;
   g_set_object (&watch.bus, bus);
-  watch.subscription = g_dbus_connection_signal_subscribe (bus,
-                                                           PORTAL_NAME,
-                                                           PORTAL_INTERFACE,
-                                                           "SettingChanged",
-                                                           PORTAL_PATH,
-                                                           NAMESPACE,
-                                                           G_DBUS_SIGNAL_FLAGS_NONE,
-                                                           on_setting_changed,
-                                                           NULL,
-                                                           NULL);
-  g_dbus_connection_call (bus,
-                          PORTAL_NAME,
-                          PORTAL_PATH,
-                          PORTAL_INTERFACE,
-                          "Read",
-                          g_variant_new ("(ss)", NAMESPACE, KEY),
-                          G_VARIANT_TYPE ("(v)"),
-                          G_DBUS_CALL_FLAGS_NO_AUTO_START,
-                          -1,
-                          watch.cancellable,
-                          on_read,
-                          NULL);
+  watch.subscription = g_dbus_connection_signal_subscribe (
+      bus, PORTAL_NAME, PORTAL_INTERFACE, "SettingChanged", PORTAL_PATH, NAMESPACE, G_DBUS_SIGNAL_FLAGS_NONE,
+      on_setting_changed, NULL, NULL);
+  g_dbus_connection_call (bus, PORTAL_NAME, PORTAL_PATH, PORTAL_INTERFACE, "Read",
+                          g_variant_new ("(ss)", NAMESPACE, KEY), G_VARIANT_TYPE ("(v)"),
+                          G_DBUS_CALL_FLAGS_NO_AUTO_START, -1, watch.cancellable, on_read, NULL);
 }
 
 void

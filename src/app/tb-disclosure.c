@@ -122,7 +122,8 @@ tb_disclosure_class_init (TbDisclosureClass *klass)
   properties[PROP_CHILD] = g_param_spec_object ("child", NULL, NULL, GTK_TYPE_WIDGET, both);
   properties[PROP_EXPANDED] = g_param_spec_boolean ("expanded", NULL, NULL, FALSE, both);
   g_object_class_install_properties (object_class, N_PROPS, properties);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-disclosure.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-disclosure.ui");
   gtk_widget_class_bind_template_child (widget_class, TbDisclosure, button);
   gtk_widget_class_bind_template_child (widget_class, TbDisclosure, arrow);
   gtk_widget_class_bind_template_child (widget_class, TbDisclosure, label);
@@ -136,6 +137,8 @@ tb_disclosure_init (TbDisclosure *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_visible (GTK_WIDGET (self->revealer), FALSE);
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_STATE_EXPANDED, FALSE, -1);
-  g_signal_connect_object (self->revealer, "notify::reveal-child", G_CALLBACK (on_reveal_child), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->revealer, "notify::child-revealed", G_CALLBACK (on_child_revealed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->revealer, "notify::reveal-child", G_CALLBACK (on_reveal_child), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->revealer, "notify::child-revealed", G_CALLBACK (on_child_revealed), self,
+                           G_CONNECT_SWAPPED);
 }

@@ -52,10 +52,8 @@ set_problem (TbFieldRow *self, const char *sentence)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "error");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry),
-                               GTK_ACCESSIBLE_STATE_INVALID,
-                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
-                               -1);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_STATE_INVALID,
+                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
 static void
@@ -78,8 +76,7 @@ show_tick (TbFieldRow *self)
 
   tb_tick_scale_set_tick (self->scale, before * self->quantity.factor);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "row.reset-to-before", before != self->value);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self),
-                                 "row.reset-to-default",
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "row.reset-to-default",
                                  fabs (self->field->standard - self->value) > SAME_VALUE);
 }
 
@@ -120,13 +117,8 @@ show_units (TbFieldRow *self)
   self->value = tb_session_get_field (self->session, TB_SIDE_AFTER, field);
   self->showing = TRUE;
   gtk_range_set_round_digits (GTK_RANGE (self->scale), self->quantity.digits);
-  gtk_adjustment_configure (adjustment,
-                            self->value * factor,
-                            field->min * factor,
-                            field->max * factor,
-                            shown_step (self, field->step),
-                            shown_step (self, field->page),
-                            0);
+  gtk_adjustment_configure (adjustment, self->value * factor, field->min * factor, field->max * factor,
+                            shown_step (self, field->step), shown_step (self, field->page), 0);
   self->showing = FALSE;
   show_number (self);
   show_tick (self);
@@ -164,7 +156,8 @@ on_adjusted (TbFieldRow *self, GtkAdjustment *adjustment)
 {
   double value;
 
-  if (!self->showing && tb_quantity_from_shown (&self->quantity, gtk_adjustment_get_value (adjustment), &value))
+  if (!self->showing
+      && tb_quantity_from_shown (&self->quantity, gtk_adjustment_get_value (adjustment), &value))
     set_value (self, value);
 }
 
@@ -364,11 +357,8 @@ tb_field_row_new (TbSession *session, const TbField *field)
   show_units (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::units", G_CALLBACK (show_units), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (gtk_range_get_adjustment (GTK_RANGE (self->scale)),
-                           "value-changed",
-                           G_CALLBACK (on_adjusted),
-                           self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_range_get_adjustment (GTK_RANGE (self->scale)), "value-changed",
+                           G_CALLBACK (on_adjusted), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }
 
@@ -406,7 +396,8 @@ tb_field_row_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-field-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-field-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, top);
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, label);
   gtk_widget_class_bind_template_child (widget_class, TbFieldRow, reset);

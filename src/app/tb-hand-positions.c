@@ -18,7 +18,8 @@ int
 tb_hand_position_of (const TbDelivery *delivery)
 {
   for (int i = 0; tb_hand_positions[i].label; i++)
-    if (fabs (tb_radians_from_deg (tb_hand_positions[i].axis_rotation_deg) - delivery->axis_rotation) < SAME_ANGLE
+    if (fabs (tb_radians_from_deg (tb_hand_positions[i].axis_rotation_deg) - delivery->axis_rotation)
+            < SAME_ANGLE
         && fabs (tb_radians_from_deg (tb_hand_positions[i].axis_tilt_deg) - delivery->axis_tilt) < SAME_ANGLE)
       return i;
   return -1;

@@ -13,8 +13,8 @@ typedef struct TbHandPosition
   double axis_tilt_deg;
 } TbHandPosition;
 
-/* In the order from least to most side turn, the back-up ball last; ends with a NULL label. The directions are common
- * practice; the sizes are assumed. */
+/* In the order from least to most side turn, the back-up ball last; ends with a NULL label. The directions
+ * are common practice; the sizes are assumed. */
 extern const TbHandPosition tb_hand_positions[];
 
 /* Index of the position that gives this delivery's axis; −1 if none does. */

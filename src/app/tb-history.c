@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-history.h"
 
-/* Changes of the same thing that are no further apart are one step, µs. About the pause after which a person would
- * call it another change. */
+/* Changes of the same thing that are no further apart are one step, µs. About the pause after which a person
+ * would call it another change. */
 #define MERGE_PAUSE (G_USEC_PER_SEC)
 /* More steps back than anyone takes; the oldest goes. */
 #define MAX_STEPS 1000
@@ -11,8 +11,8 @@ struct TbHistory
 {
   GPtrArray *undo;
   GPtrArray *redo;
-  char *key;        /* of the last change; NULL: the next one starts a step */
-  gint64 last;      /* µs, of the last change */
+  char *key;   /* of the last change; NULL: the next one starts a step */
+  gint64 last; /* µs, of the last change */
   gboolean gesture;
 };
 
@@ -21,8 +21,8 @@ tb_history_new (void)
 {
   TbHistory *self = g_new0 (TbHistory, 1);
 
-  self->undo = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_study_unref);
-  self->redo = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_study_unref);
+  self->undo = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_study_unref);
+  self->redo = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_study_unref);
   return self;
 }
 

@@ -14,8 +14,8 @@ void tb_history_free (TbHistory *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbHistory, tb_history_free)
 
 void tb_history_clear (TbHistory *self);
-/* A change from `old` is about to be made at `now` (µs, monotonic). Changes with the same key merge into one step if
- * they lie in one gesture or follow each other quickly; key NULL never merges. */
+/* A change from `old` is about to be made at `now` (µs, monotonic). Changes with the same key merge into one
+ * step if they lie in one gesture or follow each other quickly; key NULL never merges. */
 void tb_history_record (TbHistory *self, TbStudy *old, const char *key, gint64 now);
 void tb_history_begin_gesture (TbHistory *self);
 void tb_history_end_gesture (TbHistory *self);

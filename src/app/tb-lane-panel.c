@@ -111,7 +111,8 @@ tb_lane_panel_class_init (TbLanePanelClass *klass)
   G_OBJECT_CLASS (klass)->dispose = tb_lane_panel_dispose;
   g_type_ensure (TB_TYPE_LANE_PICTURE);
   g_type_ensure (TB_TYPE_FORCE_GRAPH);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-lane-panel.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-lane-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, TbLanePanel, picture);
   gtk_widget_class_bind_template_child (widget_class, TbLanePanel, graph);
   gtk_widget_class_bind_template_child (widget_class, TbLanePanel, graph_button);

@@ -66,7 +66,11 @@ tb_lane_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, doubl
 }
 
 static void
-append_ball (GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path, double time, graphene_size_t size)
+append_ball (GtkSnapshot *snapshot,
+             const TbLaneScene *scene,
+             const TbPath *path,
+             double time,
+             graphene_size_t size)
 {
   cairo_rectangle_t place;
   graphene_rect_t bounds;
@@ -75,7 +79,7 @@ append_ball (GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path
   if (path == NULL)
     return;
   tb_lane_view_ball_extents (size.width, size.height, scene, path, time, &place);
-  graphene_rect_init (&bounds, (float) place.x, (float) place.y, (float) place.width, (float) place.height);
+  graphene_rect_init (&bounds, (float)place.x, (float)place.y, (float)place.width, (float)place.height);
   graphene_rect_round_extents (&bounds, &bounds);
   cr = gtk_snapshot_append_cairo (snapshot, &bounds);
   tb_lane_view_draw_ball (cr, size.width, size.height, scene, path, time);
@@ -84,22 +88,23 @@ append_ball (GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path
 
 /* A thin line across the lane where the pointer reads it. */
 static void
-append_reading_line (TbLanePicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, graphene_size_t size)
+append_reading_line (TbLanePicture *self,
+                     GtkSnapshot *snapshot,
+                     const TbLaneScene *scene,
+                     graphene_size_t size)
 {
   const TbColor *text = &scene->theme.text;
-  GdkRGBA color = { (float) text->red, (float) text->green, (float) text->blue, READING_ALPHA };
+  GdkRGBA color = { (float)text->red, (float)text->green, (float)text->blue, READING_ALPHA };
   double x0, y0, x1, y1;
 
   if (!self->pointed)
     return;
   tb_lane_view_to_picture (size.width, size.height, scene, -TB_LANE_HALF_WIDTH, self->pointed_y, &x0, &y0);
   tb_lane_view_to_picture (size.width, size.height, scene, TB_LANE_HALF_WIDTH, self->pointed_y, &x1, &y1);
-  gtk_snapshot_append_color (snapshot,
-                             &color,
-                             &GRAPHENE_RECT_INIT ((float) floor (MIN (x0, x1)),
-                                                  (float) floor (MIN (y0, y1)),
-                                                  (float) MAX (fabs (x1 - x0), READING_LINE),
-                                                  (float) MAX (fabs (y1 - y0), READING_LINE)));
+  gtk_snapshot_append_color (snapshot, &color,
+                             &GRAPHENE_RECT_INIT ((float)floor (MIN (x0, x1)), (float)floor (MIN (y0, y1)),
+                                                  (float)MAX (fabs (x1 - x0), READING_LINE),
+                                                  (float)MAX (fabs (y1 - y0), READING_LINE)));
 }
 
 static void
@@ -108,7 +113,7 @@ tb_lane_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, doub
   TbLanePicture *self = TB_LANE_PICTURE (picture);
   double time = tb_session_get_time (tb_picture_get_session (picture));
   TbLaneScene scene = scene_of (self);
-  graphene_size_t size = GRAPHENE_SIZE_INIT ((float) width, (float) height);
+  graphene_size_t size = GRAPHENE_SIZE_INIT ((float)width, (float)height);
 
   append_reading_line (self, snapshot, &scene, size);
   append_ball (snapshot, &scene, scene.before, time, size);
@@ -133,7 +138,8 @@ place_at (TbLanePicture *self, double px, double py, double *x, double *y)
   TbLaneScene scene = scene_of (self);
   GtkWidget *widget = GTK_WIDGET (self);
 
-  return tb_lane_view_to_lane (gtk_widget_get_width (widget), gtk_widget_get_height (widget), &scene, px, py, x, y);
+  return tb_lane_view_to_lane (gtk_widget_get_width (widget), gtk_widget_get_height (widget), &scene, px, py,
+                               x, y);
 }
 
 static void
@@ -249,10 +255,12 @@ tb_lane_picture_get_pointed (TbLanePicture *self, double *x, double *y)
 gboolean
 tb_lane_picture_get_ends (TbLanePicture *self, double *foul_line, double *head_pin)
 {
-  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self)), py;
+  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self)),
+         py;
   TbLaneScene scene;
 
-  if (self->projection != TB_LANE_PLAN_SIDEWAYS || tb_picture_get_session (TB_PICTURE (self)) == NULL || width < 1)
+  if (self->projection != TB_LANE_PLAN_SIDEWAYS || tb_picture_get_session (TB_PICTURE (self)) == NULL
+      || width < 1)
     return FALSE;
   scene = scene_of (self);
   tb_lane_view_to_picture (width, height, &scene, 0, 0, foul_line, &py);
@@ -268,7 +276,8 @@ tb_lane_picture_class_init (TbLanePictureClass *klass)
   picture_class->draw_still = tb_lane_picture_draw_still;
   picture_class->snapshot_moving = tb_lane_picture_snapshot_moving;
   picture_class->describe = tb_lane_picture_describe;
-  signals[POINTED] = g_signal_new ("pointed", TB_TYPE_LANE_PICTURE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[POINTED] = g_signal_new ("pointed", TB_TYPE_LANE_PICTURE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
 }
 
 static void

@@ -17,7 +17,8 @@ void tb_lane_picture_set_projection (TbLanePicture *self, TbLaneProjection proje
 TbLaneProjection tb_lane_picture_get_projection (TbLanePicture *self);
 /* The place under the pointer (lane frame, m); FALSE where there is none. */
 gboolean tb_lane_picture_get_pointed (TbLanePicture *self, double *x, double *y);
-/* Where foul line and head pin stand in the picture, px from its left side. FALSE unless the lane lies on its side. */
+/* Where foul line and head pin stand in the picture, px from its left side. FALSE unless the lane lies on its
+ * side. */
 gboolean tb_lane_picture_get_ends (TbLanePicture *self, double *foul_line, double *head_pin);
 
 G_END_DECLS

@@ -114,7 +114,8 @@ position_of (TbLibraryRow *self, const char *id)
     {
       g_autoptr (GObject) item = g_list_model_get_item (self->model, i);
 
-      if (TB_IS_LIBRARY_ENTRY (item) && g_strcmp0 (tb_library_entry_get_id (TB_LIBRARY_ENTRY (item)), id) == 0)
+      if (TB_IS_LIBRARY_ENTRY (item)
+          && g_strcmp0 (tb_library_entry_get_id (TB_LIBRARY_ENTRY (item)), id) == 0)
         return i;
     }
   return GTK_INVALID_LIST_POSITION;
@@ -125,7 +126,8 @@ show_own (TbLibraryRow *self, const char *name)
 {
   const char *shown = name != NULL && name[0] != '\0' ? tb_document_display_name (name) : _ ("of this study");
 
-  gtk_string_list_splice (self->own, 0, g_list_model_get_n_items (G_LIST_MODEL (self->own)), (const char *[]){ shown, NULL });
+  gtk_string_list_splice (self->own, 0, g_list_model_get_n_items (G_LIST_MODEL (self->own)),
+                          (const char *[]){ shown, NULL });
 }
 
 static void
@@ -207,7 +209,8 @@ tb_library_row_class_init (TbLibraryRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_library_row_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-library-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-library-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TbLibraryRow, label);
   gtk_widget_class_bind_template_child (widget_class, TbLibraryRow, drop_down);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_button);

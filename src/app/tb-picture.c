@@ -43,7 +43,8 @@ update_description (TbPicture *self)
     return;
   g_free (priv->description);
   priv->description = g_steal_pointer (&description);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, priv->description, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  priv->description, -1);
 }
 
 static void
@@ -67,7 +68,8 @@ tb_picture_set_session (TbPicture *self, TbSession *session)
   g_return_if_fail (priv->session == NULL);
   priv->session = g_object_ref (session);
   g_signal_connect_object (session, "changed", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_session_changed), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::time", G_CALLBACK (on_time_changed), self, G_CONNECT_SWAPPED);
   if (TB_PICTURE_GET_CLASS (self)->session_set != NULL)
     TB_PICTURE_GET_CLASS (self)->session_set (self);
@@ -104,7 +106,7 @@ static GskRenderNode *
 draw_still_node (TbPicture *self, int width, int height)
 {
   GtkSnapshot *snapshot = gtk_snapshot_new ();
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
 
   private_of (self)->theme = tb_picture_get_theme (self);
   TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, width, height);

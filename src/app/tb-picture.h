@@ -1,7 +1,7 @@
 /* A drawn view of the session: one still drawing that is kept, and what moves on top of it.
  *
- * The still part is drawn again only when the session, the size or the colours change; while a throw runs only the
- * small moving parts are. Role and description make it readable without eyes.
+ * The still part is drawn again only when the session, the size or the colours change; while a throw runs
+ * only the small moving parts are. Role and description make it readable without eyes.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -31,7 +31,7 @@ show_session (TbPositionRow *self)
   const TbSetup *setup = tb_session_get_setup (self->session, TB_SIDE_AFTER);
 
   self->showing = TRUE;
-  gtk_drop_down_set_selected (self->drop_down, (guint) (tb_hand_position_of (&setup->shot.delivery) + 1));
+  gtk_drop_down_set_selected (self->drop_down, (guint)(tb_hand_position_of (&setup->shot.delivery) + 1));
   self->showing = FALSE;
 }
 
@@ -89,7 +89,8 @@ tb_position_row_class_init (TbPositionRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_position_row_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-position-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-position-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TbPositionRow, label);
   gtk_widget_class_bind_template_child (widget_class, TbPositionRow, drop_down);
   gtk_widget_class_bind_template_callback (widget_class, on_selected);

@@ -22,10 +22,8 @@ typedef struct TbUnitPair
 
 /* Pounds stay: a ball is sold by them everywhere. */
 static const TbUnitPair unit_pairs[] = {
-  { N_ ("mph"), N_ ("km/h"), KMH_PER_MPH, 0 },
-  { N_ ("ft"), N_ ("m"), TB_METRES_PER_FOOT, -1 },
-  { N_ ("in"), N_ ("cm"), CM_PER_INCH, 0 },
-  { N_ ("µin"), N_ ("µm"), TB_METRES_PER_INCH, -2 },
+  { N_ ("mph"), N_ ("km/h"), KMH_PER_MPH, 0 }, { N_ ("ft"), N_ ("m"), TB_METRES_PER_FOOT, -1 },
+  { N_ ("in"), N_ ("cm"), CM_PER_INCH, 0 },    { N_ ("µin"), N_ ("µm"), TB_METRES_PER_INCH, -2 },
   { N_ ("oz"), N_ ("g"), GRAMS_PER_OUNCE, 1 },
 };
 
@@ -139,8 +137,8 @@ is_unit (const char *text, const char *unit)
   return g_ascii_strcasecmp (text, unit) == 0 || g_utf8_collate (text, _ (unit)) == 0;
 }
 
-/* What a number with this unit behind it is to be divided by to come to the field's unit; 0 for a unit that does not
- * belong here. */
+/* What a number with this unit behind it is to be divided by to come to the field's unit; 0 for a unit that
+ * does not belong here. */
 static double
 unit_factor (const TbQuantity *self, const char *unit)
 {
@@ -191,7 +189,8 @@ range_sentence (const TbQuantity *self)
   g_autofree char *low = tb_number_format (self->field->min * self->factor, self->digits);
   g_autofree char *high = tb_quantity_format (self, self->field->max);
 
-  /* Translators: the name of an input, and the lowest and highest it goes to: "Speed goes from 5.0 to 30.0 mph." */
+  /* Translators: the name of an input, and the lowest and highest it goes to: "Speed goes from 5.0 to 30.0
+   * mph." */
   return g_strdup_printf (_ ("%s goes from %s to %s."), _ (self->field->label), low, high);
 }
 

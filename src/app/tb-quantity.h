@@ -25,12 +25,13 @@ char *tb_number_format_signed (double number, int digits);
 /* A number with its unit, as it stands in running text: "17.0 mph", "50°". unit is untranslated. */
 char *tb_number_with_unit (double number, int digits, const char *unit);
 
-/* A number as shown to the field's unit; the ends of the range are met to the digit shown. FALSE outside of it. */
+/* A number as shown to the field's unit; the ends of the range are met to the digit shown. FALSE outside of
+ * it. */
 gboolean tb_quantity_from_shown (const TbQuantity *self, double shown, double *value);
 /* The value (field's unit) with its unit; a word where the field has one for it ("polish"). */
 char *tb_quantity_format (const TbQuantity *self, double value);
-/* Reads what somebody typed: "17", "17.5 mph", "28 km/h", "polish". NULL and the value in the field's unit, or one
- * sentence that says what was expected. The value is inside the field's range. */
+/* Reads what somebody typed: "17", "17.5 mph", "28 km/h", "polish". NULL and the value in the field's unit,
+ * or one sentence that says what was expected. The value is inside the field's range. */
 char *tb_quantity_parse (const TbQuantity *self, const char *text, double *value);
 
 G_END_DECLS

@@ -71,7 +71,8 @@ tb_results_panel_class_init (TbResultsPanelClass *klass)
   g_type_ensure (TB_TYPE_COMPARE_TABLE);
   g_type_ensure (TB_TYPE_WHY_PAGE);
   g_type_ensure (TB_TYPE_NEXT_PAGE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-results-panel.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-results-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, ball);
   gtk_widget_class_bind_template_child (widget_class, TbResultsPanel, loft);

@@ -126,7 +126,8 @@ show_study (TbSession *self, TbStudy *study)
   tell_state (self);
 }
 
-/* The study with the target of "after" moved to the pocket; the study itself where no target leads there. Takes it. */
+/* The study with the target of "after" moved to the pocket; the study itself where no target leads there.
+ * Takes it. */
 static TbStudy *
 aimed_at_pocket (TbStudy *study)
 {
@@ -250,7 +251,8 @@ tb_session_set_field (TbSession *self, const TbField *field, double value, TbPro
 gboolean
 tb_session_choose (TbSession *self, TbDocumentKind kind, const char *id, GError **error)
 {
-  g_autoptr (TbSetup) setup = tb_library_choose (self->library, self->study->side[TB_SIDE_AFTER], kind, id, error);
+  g_autoptr (TbSetup) setup
+      = tb_library_choose (self->library, self->study->side[TB_SIDE_AFTER], kind, id, error);
 
   if (setup == NULL)
     return FALSE;
@@ -579,8 +581,10 @@ tb_session_class_init (TbSessionClass *klass)
   object_class->set_property = tb_session_set_property;
   install_properties (object_class);
 
-  signals[CHANGED] = g_signal_new ("changed", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[OPENED] = g_signal_new ("opened", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED]
+      = g_signal_new ("changed", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[OPENED]
+      = g_signal_new ("opened", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

@@ -1,8 +1,8 @@
 /* What one window is about: a study, its two runs, the moment that is looked at, and the way back.
  *
- * The study and the runs are immutable snapshots; a change makes new ones and keeps the old ones for undo. Both runs
- * are thrown at once when a setup changes (some tens of microseconds). Widgets know the session and nothing of each
- * other.
+ * The study and the runs are immutable snapshots; a change makes new ones and keeps the old ones for undo.
+ * Both runs are thrown at once when a setup changes (some tens of microseconds). Widgets know the session and
+ * nothing of each other.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -21,19 +21,20 @@ typedef enum TbUnits
 #define TB_TYPE_SESSION (tb_session_get_type ())
 G_DECLARE_FINAL_TYPE (TbSession, tb_session, TB, SESSION, GObject)
 
-/* Properties, all with notify: "title" (of the study), "modified", "can-undo", "can-redo", "file", "time" (s since
- * release), "playing", "rate" (of time, 1 is true), "units" (TbUnits), "reaim" (every change of "after" is judged on its own pocket line: the target
- * follows, the laydown stays).
+/* Properties, all with notify: "title" (of the study), "modified", "can-undo", "can-redo", "file", "time" (s
+ * since release), "playing", "rate" (of time, 1 is true), "units" (TbUnits), "reaim" (every change of "after"
+ * is judged on its own pocket line: the target follows, the laydown stays).
  *
- * Signals: "changed" when the study, and so perhaps a run, is another; "opened" when another document took the place
- * of the one before. */
+ * Signals: "changed" when the study, and so perhaps a run, is another; "opened" when another document took
+ * the place of the one before. */
 
 /* Begins with the library's own study. */
 TbSession *tb_session_new (TbLibrary *library);
 /* Borrowed. */
 TbLibrary *tb_session_get_library (TbSession *self);
 
-/* Puts another document in place of the present one. There is nothing to undo afterwards. file may be NULL. */
+/* Puts another document in place of the present one. There is nothing to undo afterwards. file may be NULL.
+ */
 void tb_session_open (TbSession *self, TbStudy *study, GFile *file);
 /* The study as it stands is what is in the file. */
 void tb_session_mark_saved (TbSession *self, GFile *file);
@@ -45,15 +46,17 @@ TbRun *tb_session_get_run (TbSession *self, TbSide side);
 /* The path to draw; NULL where the run has none. */
 const TbPath *tb_session_get_path (TbSession *self, TbSide side);
 
-/* A field of "after", in the field's unit. On a value that will not do nothing changes and *problem says what is
- * wrong. Changes of one field that follow each other quickly, or lie in one gesture, are undone together. */
+/* A field of "after", in the field's unit. On a value that will not do nothing changes and *problem says what
+ * is wrong. Changes of one field that follow each other quickly, or lie in one gesture, are undone together.
+ */
 gboolean tb_session_set_field (TbSession *self, const TbField *field, double value, TbProblem *problem);
 double tb_session_get_field (TbSession *self, TbSide side, const TbField *field);
 /* Takes a bowler, ball or pattern of the library for "after". */
 gboolean tb_session_choose (TbSession *self, TbDocumentKind kind, const char *id, GError **error);
 /* Another "after", as one step. */
 void tb_session_set_after (TbSession *self, TbSetup *setup);
-/* The same; changes with one key that follow each other quickly, or lie in one gesture, are undone together. */
+/* The same; changes with one key that follow each other quickly, or lie in one gesture, are undone together.
+ */
 void tb_session_set_after_as (TbSession *self, TbSetup *setup, const char *key);
 void tb_session_set_texts (TbSession *self, const char *title, const char *notes);
 
@@ -91,8 +94,8 @@ void tb_session_resume (TbSession *self);
 /* Lets the throw go on by seconds of the clock on the wall. */
 void tb_session_advance (TbSession *self, double seconds);
 
-/* Setting it moves the target of "after" to the pocket, as one step; from then on every change takes the target along,
- * where there is a target that leads to the pocket. */
+/* Setting it moves the target of "after" to the pocket, as one step; from then on every change takes the
+ * target along, where there is a target that leads to the pocket. */
 gboolean tb_session_get_reaim (TbSession *self);
 void tb_session_set_reaim (TbSession *self, gboolean reaim);
 

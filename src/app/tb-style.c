@@ -16,7 +16,7 @@ static const int text_sizes[] = { 100, 125, 150, 200, 250 };
 static void
 add_color (GString *css, const char *name, TbColor color)
 {
-  GdkRGBA rgba = { (float) color.red, (float) color.green, (float) color.blue, (float) color.alpha };
+  GdkRGBA rgba = { (float)color.red, (float)color.green, (float)color.blue, (float)color.alpha };
   g_autofree char *text = gdk_rgba_to_string (&rgba);
 
   g_string_append_printf (css, "@define-color %s %s;\n", name, text);
@@ -47,7 +47,8 @@ is_dark (GtkSettings *settings)
   g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
   if (g_getenv ("GTK_THEME") != NULL)
     return g_str_has_suffix (g_getenv ("GTK_THEME"), "dark");
-  return prefers_dark || (name != NULL && (g_str_has_suffix (name, "-dark") || g_str_has_suffix (name, "Inverse")));
+  return prefers_dark
+         || (name != NULL && (g_str_has_suffix (name, "-dark") || g_str_has_suffix (name, "Inverse")));
 }
 
 static gboolean
@@ -84,11 +85,15 @@ tb_style_init (GdkDisplay *display)
   GtkSettings *settings = gtk_settings_get_for_display (display);
 
   load_colors (colors);
-  g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (load_colors), colors, G_CONNECT_SWAPPED);
-  g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (load_colors), colors, G_CONNECT_SWAPPED);
+  g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (load_colors),
+                           colors, G_CONNECT_SWAPPED);
+  g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (load_colors), colors,
+                           G_CONNECT_SWAPPED);
   gtk_css_provider_load_from_resource (sheet, "/io/github/tenboard/Tenboard/ui/style.css");
-  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (colors), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
-  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (sheet), GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (colors),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (sheet),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
 static void
@@ -162,7 +167,7 @@ tb_style_theme_for (GtkWidget *widget)
 {
   PangoContext *context = gtk_widget_get_pango_context (widget);
   const PangoFontDescription *font = pango_context_get_font_description (context);
-  double size = pango_font_description_get_size (font) / (double) PANGO_SCALE;
+  double size = pango_font_description_get_size (font) / (double)PANGO_SCALE;
   double dpi = pango_cairo_context_get_resolution (context);
   TbTheme theme;
 

@@ -60,13 +60,8 @@ show_duration (TbThrowBar *self)
 {
   double duration = tb_session_get_duration (self->session);
 
-  gtk_adjustment_configure (gtk_range_get_adjustment (self->scrub),
-                            tb_session_get_time (self->session),
-                            0,
-                            duration,
-                            TIME_STEP,
-                            TIME_PAGE,
-                            0);
+  gtk_adjustment_configure (gtk_range_get_adjustment (self->scrub), tb_session_get_time (self->session), 0,
+                            duration, TIME_STEP, TIME_PAGE, 0);
   gtk_widget_set_sensitive (GTK_WIDGET (self->scrub), duration > 0);
   show_time (self);
 }
@@ -88,7 +83,7 @@ on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer user_data)
 {
   TbThrowBar *self = TB_THROW_BAR (widget);
   gint64 now = gdk_frame_clock_get_frame_time (clock);
-  double seconds = self->last_time == 0 ? 0 : (now - self->last_time) / (double) G_USEC_PER_SEC;
+  double seconds = self->last_time == 0 ? 0 : (now - self->last_time) / (double)G_USEC_PER_SEC;
 
   self->last_time = now;
   tb_session_advance (self->session, MIN (seconds, LONGEST_FRAME));
@@ -118,7 +113,8 @@ show_playing (TbThrowBar *self)
   gboolean playing = tb_session_get_playing (self->session);
   const char *name = playing ? _ ("Pause") : _ ("Go on");
 
-  gtk_button_set_icon_name (self->pause_button, playing ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
+  gtk_button_set_icon_name (self->pause_button,
+                            playing ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
   tb_accessible_set_name (GTK_WIDGET (self->pause_button), name);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->pause_button), name);
 }
@@ -182,12 +178,10 @@ tb_throw_bar_set_session (TbThrowBar *self, TbSession *session)
   g_signal_connect_object (session, "notify::units", G_CALLBACK (show_time), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::time", G_CALLBACK (show_time), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::rate", G_CALLBACK (show_rate), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::playing", G_CALLBACK (on_playing_changed), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (gtk_range_get_adjustment (self->scrub),
-                           "value-changed",
-                           G_CALLBACK (on_adjusted),
-                           self,
+  g_signal_connect_object (session, "notify::playing", G_CALLBACK (on_playing_changed), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_range_get_adjustment (self->scrub), "value-changed", G_CALLBACK (on_adjusted),
+                           self, G_CONNECT_SWAPPED);
 }
 
 static gboolean
@@ -227,7 +221,8 @@ tb_throw_bar_class_init (TbThrowBarClass *klass)
   G_OBJECT_CLASS (klass)->dispose = tb_throw_bar_dispose;
   widget_class->grab_focus = tb_throw_bar_grab_focus;
   widget_class->unmap = tb_throw_bar_unmap;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-throw-bar.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-throw-bar.ui");
   gtk_widget_class_bind_template_child (widget_class, TbThrowBar, throw_button);
   gtk_widget_class_bind_template_child (widget_class, TbThrowBar, pause_button);
   gtk_widget_class_bind_template_child (widget_class, TbThrowBar, rate);

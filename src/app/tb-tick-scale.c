@@ -61,7 +61,8 @@ line_height (GtkWidget *widget)
 {
   PangoContext *context = gtk_widget_get_pango_context (widget);
   PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  double height = (pango_font_metrics_get_ascent (metrics) + pango_font_metrics_get_descent (metrics)) / (double) PANGO_SCALE;
+  double height = (pango_font_metrics_get_ascent (metrics) + pango_font_metrics_get_descent (metrics))
+                  / (double)PANGO_SCALE;
 
   pango_font_metrics_unref (metrics);
   return height;
@@ -75,9 +76,9 @@ tb_tick_scale_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   /* Under the knob, so that it shows only where the two differ. */
   if (!isnan (self->tick))
     {
-      float tall = (float) (line_height (widget) * TICK_SHARE);
-      float x = roundf ((float) tick_x (self) - TICK_WIDTH / 2);
-      float y = ((float) gtk_widget_get_height (widget) - tall) / 2;
+      float tall = (float)(line_height (widget) * TICK_SHARE);
+      float x = roundf ((float)tick_x (self) - TICK_WIDTH / 2);
+      float y = ((float)gtk_widget_get_height (widget) - tall) / 2;
       GdkRGBA color;
 
       gtk_style_context_get_color (gtk_widget_get_style_context (widget), &color);
@@ -89,7 +90,7 @@ tb_tick_scale_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 static gboolean
 on_event (TbTickScale *self, GdkEvent *event)
 {
-  switch ((int) gdk_event_get_event_type (event))
+  switch ((int)gdk_event_get_event_type (event))
     {
     case GDK_BUTTON_PRESS:
     case GDK_TOUCH_BEGIN:
@@ -125,8 +126,10 @@ static void
 tb_tick_scale_class_init (TbTickScaleClass *klass)
 {
   GTK_WIDGET_CLASS (klass)->snapshot = tb_tick_scale_snapshot;
-  signals[GRABBED] = g_signal_new ("grabbed", TB_TYPE_TICK_SCALE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[LET_GO] = g_signal_new ("let-go", TB_TYPE_TICK_SCALE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[GRABBED]
+      = g_signal_new ("grabbed", TB_TYPE_TICK_SCALE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LET_GO]
+      = g_signal_new ("let-go", TB_TYPE_TICK_SCALE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

@@ -54,8 +54,7 @@ show_label (TbTitleButton *self)
 {
   const char *title = tb_session_get_study (self->session)->title;
   const char *shown = title[0] != '\0' ? title : _ ("Untitled study");
-  g_autofree char *text
-      = g_strdup_printf (tb_session_get_modified (self->session) ? "%s •" : "%s", shown);
+  g_autofree char *text = g_strdup_printf (tb_session_get_modified (self->session) ? "%s •" : "%s", shown);
   g_autofree char *name = g_strdup_printf (_ ("Study: %s"), shown);
 
   gtk_label_set_text (self->label, text);
@@ -121,7 +120,8 @@ tb_title_button_class_init (TbTitleButtonClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_title_button_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-title-button.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-title-button.ui");
   gtk_widget_class_bind_template_child (widget_class, TbTitleButton, button);
   gtk_widget_class_bind_template_child (widget_class, TbTitleButton, label);
   gtk_widget_class_bind_template_child (widget_class, TbTitleButton, popover);

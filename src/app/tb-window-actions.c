@@ -101,7 +101,7 @@ apply_lane_view (TbWindow *self)
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     if (g_str_equal (view, names[i]))
-      tb_lane_panel_set_projection (self->lane, (TbLaneProjection) i);
+      tb_lane_panel_set_projection (self->lane, (TbLaneProjection)i);
 }
 
 static void
@@ -109,13 +109,14 @@ apply_ball_view (TbWindow *self)
 {
   g_autofree char *view = g_settings_get_string (self->settings, "ball-view");
 
-  tb_results_panel_set_ball_eye (self->results, g_str_equal (view, "side") ? TB_BALL_FROM_SIDE : TB_BALL_FROM_BEHIND);
+  tb_results_panel_set_ball_eye (self->results,
+                                 g_str_equal (view, "side") ? TB_BALL_FROM_SIDE : TB_BALL_FROM_BEHIND);
 }
 
 static void
 apply_color_scheme (TbWindow *self)
 {
-  tb_style_set_color_scheme ((TbColorScheme) g_settings_get_enum (self->settings, "color-scheme"));
+  tb_style_set_color_scheme ((TbColorScheme)g_settings_get_enum (self->settings, "color-scheme"));
 }
 
 static void
@@ -163,9 +164,12 @@ tb_window_init_actions (TbWindow *self)
   add_setting (self, "lane-view", apply_lane_view);
   add_setting (self, "ball-view", apply_ball_view);
   add_page_action (self);
-  g_signal_connect_object (self->session, "changed", G_CALLBACK (tb_window_update_actions), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->session, "notify::can-undo", G_CALLBACK (tb_window_update_actions), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->session, "notify::can-redo", G_CALLBACK (tb_window_update_actions), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->session, "changed", G_CALLBACK (tb_window_update_actions), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->session, "notify::can-undo", G_CALLBACK (tb_window_update_actions), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->session, "notify::can-redo", G_CALLBACK (tb_window_update_actions), self,
+                           G_CONNECT_SWAPPED);
   tb_window_update_actions (self);
 }
 

@@ -23,7 +23,8 @@ path_of (TbWindow *self, GFile *file)
   if (path == NULL)
     {
       g_autofree char *name = g_file_get_parse_name (file);
-      g_autofree char *sentence = g_strdup_printf (_ ("“%s” is not a file on this computer; copy it here first."), name);
+      g_autofree char *sentence
+          = g_strdup_printf (_ ("“%s” is not a file on this computer; copy it here first."), name);
 
       tb_window_tell (self, sentence);
     }
@@ -35,9 +36,9 @@ remember (GFile *file)
 {
   g_autofree char *uri = g_file_get_uri (file);
   g_autofree char *program = g_strconcat (g_get_prgname (), " %u", NULL);
-  char *groups[] = { (char *) RECENT_GROUP, NULL };
-  GtkRecentData data = { .mime_type = (char *) STUDY_MIME_TYPE,
-                         .app_name = (char *) g_get_application_name (),
+  char *groups[] = { (char *)RECENT_GROUP, NULL };
+  GtkRecentData data = { .mime_type = (char *)STUDY_MIME_TYPE,
+                         .app_name = (char *)g_get_application_name (),
                          .app_exec = program,
                          .groups = groups };
 
@@ -105,7 +106,8 @@ forget_next (TbWindow *self)
 static GtkFileChooserNative *
 new_chooser (TbWindow *self, const char *title, GtkFileChooserAction action, const char *accept)
 {
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, NULL);
+  GtkFileChooserNative *chooser
+      = gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, NULL);
   g_autoptr (GtkFileFilter) studies = gtk_file_filter_new ();
   g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
 
@@ -247,13 +249,11 @@ tb_window_ask_then (TbWindow *self, void (*then) (TbWindow *self))
       go_on (self);
       return;
     }
-  dialog = gtk_message_dialog_new (GTK_WINDOW (self),
-                                   GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
-                                   GTK_MESSAGE_QUESTION,
-                                   GTK_BUTTONS_NONE,
-                                   "%s",
+  dialog = gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
+                                   GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, "%s",
                                    _ ("Save the changes to this study?"));
-  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", _ ("Without saving they are lost."));
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s",
+                                            _ ("Without saving they are lost."));
   discard = gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Discard"), GTK_RESPONSE_NO);
   gtk_widget_add_css_class (discard, "destructive-action");
   gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
@@ -338,8 +338,8 @@ save_as_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static int
 compare_recent (gconstpointer a, gconstpointer b)
 {
-  GDateTime *from = gtk_recent_info_get_modified ((GtkRecentInfo *) a);
-  GDateTime *to = gtk_recent_info_get_modified ((GtkRecentInfo *) b);
+  GDateTime *from = gtk_recent_info_get_modified ((GtkRecentInfo *)a);
+  GDateTime *to = gtk_recent_info_get_modified ((GtkRecentInfo *)b);
 
   return g_date_time_compare (to, from);
 }
@@ -367,16 +367,13 @@ update_recent (TbWindow *self)
         append_recent (self, item->data);
         count++;
       }
-  g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
+  g_list_free_full (items, (GDestroyNotify)gtk_recent_info_unref);
 }
 
 void
 tb_window_init_files (TbWindow *self)
 {
-  g_signal_connect_object (gtk_recent_manager_get_default (),
-                           "changed",
-                           G_CALLBACK (update_recent),
-                           self,
+  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (update_recent), self,
                            G_CONNECT_SWAPPED);
   update_recent (self);
 }

@@ -60,7 +60,7 @@ wanted_text_size (TbWindow *self)
   if (g_str_equal (setting, "automatic"))
     return tb_style_suitable_text_size (gtk_widget_get_width (GTK_WIDGET (self)),
                                         gtk_widget_get_height (GTK_WIDGET (self)));
-  return (int) g_ascii_strtoll (setting, NULL, 10);
+  return (int)g_ascii_strtoll (setting, NULL, 10);
 }
 
 static gboolean
@@ -111,10 +111,7 @@ bind_settings (TbWindow *self)
   g_settings_bind (self->settings, "window-maximized", window, "maximized", G_SETTINGS_BIND_DEFAULT);
   g_settings_bind (self->settings, "units", self->session, "units", G_SETTINGS_BIND_DEFAULT);
   g_settings_bind (self->settings, "time-rate", self->session, "rate", G_SETTINGS_BIND_DEFAULT);
-  g_signal_connect_object (self->settings,
-                           "changed::text-size",
-                           G_CALLBACK (schedule_text_size),
-                           self,
+  g_signal_connect_object (self->settings, "changed::text-size", G_CALLBACK (schedule_text_size), self,
                            G_CONNECT_SWAPPED);
 }
 
@@ -237,5 +234,6 @@ tb_window_init (TbWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->settings = g_settings_new (APP_ID);
-  g_signal_connect_object (self->columns, "notify::compact", G_CALLBACK (on_compact_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->columns, "notify::compact", G_CALLBACK (on_compact_changed), self,
+                           G_CONNECT_SWAPPED);
 }

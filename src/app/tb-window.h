@@ -18,7 +18,8 @@ TbSession *tb_window_get_session (TbWindow *self);
 
 /* Loads a study, or tells why not and leaves everything as it is. */
 gboolean tb_window_load (TbWindow *self, GFile *file);
-/* Whether another document can come in its place without anything being lost or hidden: nothing was done yet. */
+/* Whether another document can come in its place without anything being lost or hidden: nothing was done yet.
+ */
 gboolean tb_window_is_fresh (TbWindow *self);
 
 G_END_DECLS

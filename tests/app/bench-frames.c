@@ -1,7 +1,7 @@
 /* What a frame of the real window costs: while a throw runs, and while a slider is dragged.
  *
- * bench-frames WIDTH HEIGHT prints the milliseconds between before-paint and after-paint of the frame clock: layout,
- * recording, rasterising and the X server together.
+ * bench-frames WIDTH HEIGHT prints the milliseconds between before-paint and after-paint of the frame clock:
+ * layout, recording, rasterising and the X server together.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
@@ -44,7 +44,7 @@ on_after_paint (GdkFrameClock *clock, Bench *bench)
   if (bench->begin == 0)
     return;
   if (bench->frame >= WARM_UP && bench->frame < WARM_UP + FRAMES)
-    bench->costs[bench->frame - WARM_UP] = (double) (g_get_monotonic_time () - bench->begin) / 1000.0;
+    bench->costs[bench->frame - WARM_UP] = (double)(g_get_monotonic_time () - bench->begin) / 1000.0;
   bench->frame++;
 }
 
@@ -59,14 +59,14 @@ on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
     tb_session_set_field (bench->session, bench->speed, DRAG_LOW + DRAG_SPAN * phase, NULL);
   else if (!tb_session_get_playing (bench->session))
     tb_session_throw (bench->session);
-  bench->busy = MAX (bench->busy, (double) (g_get_monotonic_time () - start) / 1000.0);
+  bench->busy = MAX (bench->busy, (double)(g_get_monotonic_time () - start) / 1000.0);
   return G_SOURCE_CONTINUE;
 }
 
 static int
 compare (gconstpointer a, gconstpointer b)
 {
-  double x = *(const double *) a, y = *(const double *) b;
+  double x = *(const double *)a, y = *(const double *)b;
 
   return (x > y) - (x < y);
 }
@@ -84,17 +84,12 @@ run (Bench *bench, const char *label, gboolean dragging)
   tb_session_set_playing (bench->session, FALSE);
   while (bench->frame < WARM_UP + FRAMES)
     g_main_context_iteration (NULL, TRUE);
-  seconds = (double) (g_get_monotonic_time () - start) / G_USEC_PER_SEC;
+  seconds = (double)(g_get_monotonic_time () - start) / G_USEC_PER_SEC;
   qsort (bench->costs, FRAMES, sizeof bench->costs[0], compare);
   g_print ("%s: %d x %d, %s: %.1f ms a frame (median), %.1f (95 %%), %.1f (worst), %.0f frames a second\n",
-           "frames",
-           gtk_widget_get_width (GTK_WIDGET (bench->window)),
-           gtk_widget_get_height (GTK_WIDGET (bench->window)),
-           label,
-           bench->costs[FRAMES / 2],
-           bench->costs[FRAMES * 95 / 100],
-           bench->costs[FRAMES - 1],
-           (WARM_UP + FRAMES) / seconds);
+           "frames", gtk_widget_get_width (GTK_WIDGET (bench->window)),
+           gtk_widget_get_height (GTK_WIDGET (bench->window)), label, bench->costs[FRAMES / 2],
+           bench->costs[FRAMES * 95 / 100], bench->costs[FRAMES - 1], (WARM_UP + FRAMES) / seconds);
 }
 
 int
@@ -119,7 +114,8 @@ main (int argc, char **argv)
   gtk_window_set_default_size (GTK_WINDOW (bench.window), width, height);
   gtk_window_present (GTK_WINDOW (bench.window));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (bench.window));
-  g_print ("frames: from start to the first frame %.0f ms\n", (double) (g_get_monotonic_time () - start) / 1000.0);
+  g_print ("frames: from start to the first frame %.0f ms\n",
+           (double)(g_get_monotonic_time () - start) / 1000.0);
   clock = gtk_widget_get_frame_clock (GTK_WIDGET (bench.window));
   g_signal_connect (clock, "before-paint", G_CALLBACK (on_before_paint), &bench);
   g_signal_connect (clock, "after-paint", G_CALLBACK (on_after_paint), &bench);

@@ -26,7 +26,8 @@ run_with (double aim_board, double speed_mph)
 static void
 assert_has_measure (const char *text, const char *name, const TbRun *run)
 {
-  g_autofree char *number = tb_describe_measure_number (tb_measure_find (name), &run->path.measures, TB_UNITS_IMPERIAL);
+  g_autofree char *number
+      = tb_describe_measure_number (tb_measure_find (name), &run->path.measures, TB_UNITS_IMPERIAL);
 
   if (strstr (text, number) == NULL)
     g_error ("“%s” does not say %s %s", text, name, number);
@@ -151,8 +152,10 @@ test_difference (void)
   g_autoptr (TbRun) slow = run_with (NAN, 17);
   g_autoptr (TbRun) fast = run_with (NAN, 19);
   const TbMeasureInfo *speed = tb_measure_find ("actual_speed_mph");
-  g_autofree char *imperial = tb_describe_difference (speed, &slow->path.measures, &fast->path.measures, TB_UNITS_IMPERIAL);
-  g_autofree char *metric = tb_describe_difference (speed, &slow->path.measures, &fast->path.measures, TB_UNITS_METRIC);
+  g_autofree char *imperial
+      = tb_describe_difference (speed, &slow->path.measures, &fast->path.measures, TB_UNITS_IMPERIAL);
+  g_autofree char *metric
+      = tb_describe_difference (speed, &slow->path.measures, &fast->path.measures, TB_UNITS_METRIC);
 
   g_assert_cmpstr (imperial, ==, "+2.0");
   g_assert_cmpstr (metric, ==, "+3.2");

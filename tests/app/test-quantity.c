@@ -80,7 +80,7 @@ test_round_trip (void)
   for (int units = TB_UNITS_IMPERIAL; units <= TB_UNITS_METRIC; units++)
     for (const TbField *field = tb_field_table; field->name != NULL; field++)
       {
-        TbQuantity self = tb_quantity_for_field (field, (TbUnits) units);
+        TbQuantity self = tb_quantity_for_field (field, (TbUnits)units);
         const double values[] = { field->min, field->max, field->standard };
 
         if (field->kind != TB_FIELD_REAL)
@@ -93,7 +93,8 @@ test_round_trip (void)
 
             g_assert_cmpstr (sentence, ==, NULL);
             /* To the digits shown. */
-            g_assert_cmpfloat_with_epsilon (value * self.factor, values[i] * self.factor, 0.51 * pow (10, -self.digits));
+            g_assert_cmpfloat_with_epsilon (value * self.factor, values[i] * self.factor,
+                                            0.51 * pow (10, -self.digits));
           }
       }
 }
@@ -132,7 +133,8 @@ test_ends (void)
   TbQuantity metric = quantity ("speed_mph", TB_UNITS_METRIC);
   double value;
 
-  g_assert_true (tb_quantity_from_shown (&metric, round (metric.field->max * metric.factor * 10) / 10, &value));
+  g_assert_true (
+      tb_quantity_from_shown (&metric, round (metric.field->max * metric.factor * 10) / 10, &value));
   g_assert_cmpfloat (value, <=, metric.field->max);
   g_assert_false (tb_quantity_from_shown (&metric, metric.field->max * metric.factor + 1, &value));
 }

@@ -70,7 +70,8 @@ test_starts_even (void)
 {
   g_autoptr (TbSession) session = new_session ();
 
-  g_assert_true (tb_setup_equal (tb_session_get_setup (session, TB_SIDE_BEFORE), tb_session_get_setup (session, TB_SIDE_AFTER)));
+  g_assert_true (tb_setup_equal (tb_session_get_setup (session, TB_SIDE_BEFORE),
+                                 tb_session_get_setup (session, TB_SIDE_AFTER)));
   assert_speed (session, TB_SIDE_BEFORE, 17);
   g_assert_nonnull (tb_session_get_path (session, TB_SIDE_BEFORE));
   g_assert_nonnull (tb_session_get_path (session, TB_SIDE_AFTER));
@@ -265,7 +266,8 @@ test_choose (void)
 
       g_assert_true (tb_session_choose (session, TB_DOCUMENT_BALL, tb_library_entry_get_id (entry), &error));
       g_assert_no_error (error);
-      g_assert_cmpstr (tb_session_get_setup (session, TB_SIDE_AFTER)->ball_id, ==, tb_library_entry_get_id (entry));
+      g_assert_cmpstr (tb_session_get_setup (session, TB_SIDE_AFTER)->ball_id, ==,
+                       tb_library_entry_get_id (entry));
       g_assert_nonnull (tb_session_get_path (session, TB_SIDE_AFTER));
     }
   g_assert_false (tb_session_choose (session, TB_DOCUMENT_BALL, "nobody-has-this", &error));

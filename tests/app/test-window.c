@@ -44,7 +44,8 @@ find (GtkWidget *widget, GType type)
 {
   if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
     return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       GtkWidget *found = find (child, type);
 
@@ -67,7 +68,8 @@ row_of (TbWindow *window, const char *field)
 static double
 speed_after (TbWindow *window)
 {
-  return tb_session_get_field (tb_window_get_session (window), TB_SIDE_AFTER, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"));
+  return tb_session_get_field (tb_window_get_session (window), TB_SIDE_AFTER,
+                               tb_field_find (TB_GROUP_DELIVERY, "speed_mph"));
 }
 
 static gboolean
@@ -102,7 +104,8 @@ test_every_field_has_a_control (void)
       g_autofree char *typed = g_strdup_printf ("%s, typed", field->label);
 
       gtk_test_accessible_assert_role (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_ROLE_SLIDER);
-      gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_LABEL, field->label);
+      gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                           field->label);
       gtk_test_accessible_assert_role (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_ROLE_TEXT_BOX);
       gtk_test_accessible_assert_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, typed);
       g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_lower (adjustment), field->min, 1e-9);
@@ -123,7 +126,8 @@ test_slider_changes_the_table (void)
   /* To the digits shown. */
   g_assert_cmpfloat_with_epsilon (speed_after (window), 19.0, 1e-9);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_VALUE_NOW, 19.0);
-  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, "19.0 mph");
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT,
+                                       "19.0 mph");
   g_assert_cmpfloat_with_epsilon (tb_tick_scale_get_tick (TB_TICK_SCALE (scale)), 17.0, 1e-9);
   g_assert_cmpstr (tb_compare_table_get_text (table, "hook_board", TB_SIDE_BEFORE), ==, before);
   g_assert_cmpstr (tb_compare_table_get_text (table, "hook_board", TB_SIDE_AFTER), !=, before);
@@ -154,14 +158,16 @@ test_typed_entry (void)
   type_into (row, "quick");
   /* A sentence, the text still there, and nothing changed. */
   g_assert_nonnull (strstr (tb_field_row_get_problem (row), "quick"));
-  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+                                    GTK_ACCESSIBLE_INVALID_TRUE);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "quick");
   g_assert_cmpfloat_with_epsilon (speed_after (window), 19, 1e-9);
   type_into (row, "99");
   g_assert_nonnull (strstr (tb_field_row_get_problem (row), "Speed"));
   type_into (row, "19 mph");
   g_assert_cmpstr (tb_field_row_get_problem (row), ==, "");
-  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_FALSE);
+  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+                                    GTK_ACCESSIBLE_INVALID_FALSE);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "19.0 mph");
   close_window (window);
 }
@@ -216,8 +222,7 @@ test_pictures_speak (void)
   g_assert_nonnull (strstr (first, "Before: "));
   type_into (row_of (window, "speed_mph"), "19");
   g_assert_cmpstr (tb_picture_get_description (picture), !=, first);
-  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (picture),
-                                       GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                        tb_picture_get_description (picture));
   close_window (window);
 }
@@ -228,7 +233,8 @@ test_still_part_is_kept (void)
 {
   TbWindow *window = new_window ();
   TbSession *session = tb_window_get_session (window);
-  TbPicture *picture = TB_PICTURE (tb_lane_panel_get_picture (FIND (window, TB_TYPE_LANE_PANEL, TB_LANE_PANEL)));
+  TbPicture *picture
+      = TB_PICTURE (tb_lane_panel_get_picture (FIND (window, TB_TYPE_LANE_PANEL, TB_LANE_PANEL)));
   guint drawn = tb_picture_get_still_count (picture);
 
   for (int i = 1; i <= 10; i++)
@@ -276,7 +282,7 @@ test_throw_without_animation (void)
 static gboolean
 on_timeout (gpointer data)
 {
-  *(gboolean *) data = TRUE;
+  *(gboolean *)data = TRUE;
   return G_SOURCE_REMOVE;
 }
 
@@ -307,7 +313,8 @@ test_throw_takes_its_time (void)
   g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
   g_assert_cmpfloat (tb_session_get_time (session), ==, tb_session_get_duration (session));
   /* True time is the default, and frames cannot come early. */
-  g_assert_cmpfloat ((double) (g_get_monotonic_time () - start) / G_USEC_PER_SEC, >=, 0.9 * tb_session_get_duration (session));
+  g_assert_cmpfloat ((double)(g_get_monotonic_time () - start) / G_USEC_PER_SEC, >=,
+                     0.9 * tb_session_get_duration (session));
   close_window (window);
 }
 
@@ -366,7 +373,8 @@ test_save_and_reopen (void)
   g_assert_true (g_file_test (path, G_FILE_TEST_EXISTS));
   g_assert_false (tb_session_get_modified (session));
   g_assert_true (tb_window_load (other, file));
-  g_assert_true (tb_study_equal (tb_session_get_study (session), tb_session_get_study (tb_window_get_session (other))));
+  g_assert_true (
+      tb_study_equal (tb_session_get_study (session), tb_session_get_study (tb_window_get_session (other))));
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (other)), ==, "Tuesday group: speed – Tenboard");
   close_window (window);
   close_window (other);
@@ -441,7 +449,8 @@ test_library_lists (void)
       gtk_drop_down_set_selected (list, i);
       item = gtk_drop_down_get_selected_item (list);
       g_assert_true (TB_IS_LIBRARY_ENTRY (item));
-      g_assert_cmpstr (tb_session_get_setup (session, TB_SIDE_AFTER)->bowler_id, ==, tb_library_entry_get_id (item));
+      g_assert_cmpstr (tb_session_get_setup (session, TB_SIDE_AFTER)->bowler_id, ==,
+                       tb_library_entry_get_id (item));
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
   close_window (window);
@@ -497,14 +506,8 @@ main (int argc, char **argv)
   g_setenv ("XDG_DATA_HOME", data, TRUE);
   g_setenv ("GTK_A11Y", "test", TRUE);
   gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (),
-                "gtk-enable-animations",
-                FALSE,
-                "gtk-font-name",
-                "DejaVu Sans 10",
-                "gtk-cursor-blink",
-                FALSE,
-                NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
+                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
   application = tb_application_new ();
   g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
