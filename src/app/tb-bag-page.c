@@ -47,7 +47,7 @@ struct _TbBagPage
 
   TbSession *session;
   TbFollower *follower;
-  TbBag *bag;        /* NULL until it is there */
+  TbBag *bag; /* NULL until it is there */
   GListStore *rows;
   GtkSingleSelection *selection;
 };
@@ -56,9 +56,10 @@ G_DEFINE_FINAL_TYPE (TbBagPage, tb_bag_page, GTK_TYPE_WIDGET)
 
 /* Measures in the table, in the order of what is asked for most. */
 static const char *const columns[]
-    = { "hook_board",   "board_at_pins", "angle_at_pins_deg", "board_at_arrows", "breakpoint_board", "breakpoint_ft",
-        "hook_start_ft", "roll_start_ft", "oil_exit_ft",      "time_in_oil_s",   "speed_at_pins_mph", "rev_rate_at_pins_rpm",
-        "revolutions",  "flare_in",      "ring_spacing_in",  "time_s" };
+    = { "hook_board",       "board_at_pins", "angle_at_pins_deg", "board_at_arrows",
+        "breakpoint_board", "breakpoint_ft", "hook_start_ft",     "roll_start_ft",
+        "oil_exit_ft",      "time_in_oil_s", "speed_at_pins_mph", "rev_rate_at_pins_rpm",
+        "revolutions",      "flare_in",      "ring_spacing_in",   "time_s" };
 /* The measure that the sentence is about. */
 #define SAME_LINE_MEASURE "board_at_pins"
 #define POCKET_LINE_MEASURE "angle_at_pins_deg"
@@ -69,7 +70,7 @@ line_of (TbBagPage *self)
   return gtk_toggle_button_get_active (self->same_line) ? TB_BALL_SAME_LINE : TB_BALL_POCKET_LINE;
 }
 
-/* --- picture ----------------------------------------------------------------------------------------------------- */
+/* Picture. */
 
 static guint
 chosen_index (TbBagPage *self)
@@ -87,10 +88,15 @@ draw_bag (cairo_t *cr, double width, double height, const TbTheme *theme, gpoint
   guint count = self->bag != NULL ? self->bag->entries->len : 0;
   g_autofree TbBagPath *paths = g_new0 (TbBagPath, MAX (count, 1));
   TbBallLine line = line_of (self);
-  TbBagScene scene = { .theme = *theme, .oil = &setup->pattern->oil, .oil_scale = setup->shot.lane.pattern_scale,
+  TbBagScene scene = { .theme = *theme,
+                       .oil = &setup->pattern->oil,
+                       .oil_scale = setup->shot.lane.pattern_scale,
                        .mirrored = setup->shot.delivery.hand == TB_HAND_LEFT,
-                       .pocket_low = setup->shot.assumed.pocket_low, .pocket_high = setup->shot.assumed.pocket_high,
-                       .at_arrows = line == TB_BALL_POCKET_LINE, .paths = paths, .n_paths = count,
+                       .pocket_low = setup->shot.assumed.pocket_low,
+                       .pocket_high = setup->shot.assumed.pocket_high,
+                       .at_arrows = line == TB_BALL_POCKET_LINE,
+                       .paths = paths,
+                       .n_paths = count,
                        .chosen = chosen_index (self) };
 
   if (setup->shot.lane.oil != NULL)
@@ -109,17 +115,19 @@ static void
 show_words (TbBagPage *self)
 {
   TbBallLine line = line_of (self);
-  const TbMeasureInfo *measure = tb_measure_find (line == TB_BALL_SAME_LINE ? SAME_LINE_MEASURE : POCKET_LINE_MEASURE);
+  const TbMeasureInfo *measure
+      = tb_measure_find (line == TB_BALL_SAME_LINE ? SAME_LINE_MEASURE : POCKET_LINE_MEASURE);
   g_autofree char *statement = NULL;
 
   if (self->bag == NULL)
     return;
-  statement = tb_bag_statement (self->bag, line, measure, tb_session_get_units (self->session) == TB_UNITS_METRIC);
+  statement
+      = tb_bag_statement (self->bag, line, measure, tb_session_get_units (self->session) == TB_UNITS_METRIC);
   gtk_label_set_text (self->words, statement);
   tb_drawn_picture_refresh (self->picture, statement);
 }
 
-/* --- table ------------------------------------------------------------------------------------------------------- */
+/* Table. */
 
 /* What a column shows: a measure; or, with none, the number, the name or the room. */
 typedef enum ColumnKind
@@ -151,11 +159,13 @@ cell_text (const Column *column, guint index)
     case COLUMN_NAME:
       return g_strdup (entry->name);
     case COLUMN_ROOM:
-      return isnan (entry->room) || line_of (self) == TB_BALL_SAME_LINE ? g_strdup ("–") : tb_number_format (entry->room, 1);
+      return isnan (entry->room) || line_of (self) == TB_BALL_SAME_LINE ? g_strdup ("–")
+                                                                        : tb_number_format (entry->room, 1);
     default:
       if (run == NULL || run->status != TB_OK)
         return g_strdup ("–");
-      return tb_describe_measure_number (column->measure, &run->path.measures, tb_session_get_units (self->session));
+      return tb_describe_measure_number (column->measure, &run->path.measures,
+                                         tb_session_get_units (self->session));
     }
 }
 
@@ -167,7 +177,7 @@ cell_value (const Column *column, guint index)
   if (column->kind == COLUMN_NUMBER)
     return index;
   if (column->kind == COLUMN_ROOM)
-    return line_of (self) == TB_BALL_SAME_LINE ? (double) NAN : tb_bag_entry (self->bag, index)->room;
+    return line_of (self) == TB_BALL_SAME_LINE ? (double)NAN : tb_bag_entry (self->bag, index)->room;
   return tb_bag_value (self->bag, index, line_of (self), column->measure);
 }
 
@@ -176,17 +186,19 @@ static int
 compare_cells (gconstpointer a, gconstpointer b, gpointer data)
 {
   const Column *column = data;
-  guint i = TB_BAG_ROW ((gpointer) a)->index, j = TB_BAG_ROW ((gpointer) b)->index;
+  guint i = TB_BAG_ROW ((gpointer)a)->index, j = TB_BAG_ROW ((gpointer)b)->index;
 
   if (column->page->bag == NULL)
     return GTK_ORDERING_EQUAL;
   if (column->kind == COLUMN_NAME)
-    return gtk_ordering_from_cmpfunc (
-        g_utf8_collate (tb_bag_entry (column->page->bag, i)->name, tb_bag_entry (column->page->bag, j)->name));
+    return gtk_ordering_from_cmpfunc (g_utf8_collate (tb_bag_entry (column->page->bag, i)->name,
+                                                      tb_bag_entry (column->page->bag, j)->name));
   double x = cell_value (column, i), y = cell_value (column, j);
 
   if (isnan (x) || isnan (y))
-    return isnan (x) && isnan (y) ? GTK_ORDERING_EQUAL : isnan (x) ? GTK_ORDERING_LARGER : GTK_ORDERING_SMALLER;
+    return isnan (x) && isnan (y) ? GTK_ORDERING_EQUAL
+           : isnan (x)            ? GTK_ORDERING_LARGER
+                                  : GTK_ORDERING_SMALLER;
   return x < y ? GTK_ORDERING_SMALLER : x > y ? GTK_ORDERING_LARGER : GTK_ORDERING_EQUAL;
 }
 
@@ -242,7 +254,8 @@ add_measure_column (TbBagPage *self, const char *name)
   const char *unit = tb_describe_measure_unit (measure, tb_session_get_units (self->session));
   /* "Board at the pins" says it itself. */
   gboolean told = unit[0] == '\0' || g_str_equal (measure->unit, "board");
-  g_autofree char *title = told ? g_strdup (_ (measure->label)) : g_strdup_printf ("%s, %s", _ (measure->label), unit);
+  g_autofree char *title
+      = told ? g_strdup (_ (measure->label)) : g_strdup_printf ("%s, %s", _ (measure->label), unit);
 
   add_column (self, title, COLUMN_MEASURE, measure);
 }
@@ -269,7 +282,8 @@ build_table (TbBagPage *self)
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
   gtk_column_view_set_model (self->table, GTK_SELECTION_MODEL (self->selection));
   gtk_column_view_sort_by_column (self->table, number, GTK_SORT_ASCENDING);
-  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (show_words), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (show_words), self,
+                           G_CONNECT_SWAPPED);
 }
 
 static void
@@ -287,7 +301,7 @@ fill_table (TbBagPage *self)
     }
 }
 
-/* --- throwing ---------------------------------------------------------------------------------------------------- */
+/* Throwing. */
 
 typedef struct Order
 {
@@ -295,8 +309,8 @@ typedef struct Order
   GPtrArray *balls;
 } Order;
 
-/* Every ball of the library, drilled for the bowler's PAP as the present one is; the present one too, if the library does
- * not have it. */
+/* Every ball of the library, drilled for the bowler's PAP as the present one is; the present one too, if the
+ * library does not have it. */
 static gpointer
 prepare (GtkWidget *page)
 {
@@ -307,7 +321,7 @@ prepare (GtkWidget *page)
   gboolean has_present = FALSE;
 
   order->setup = tb_setup_ref (tb_session_get_setup (self->session, TB_SIDE_AFTER));
-  order->balls = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_bag_ball_free);
+  order->balls = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_bag_ball_free);
   present = &order->setup->shot.ball;
   for (guint i = 0; i < g_list_model_get_n_items (entries); i++)
     {
@@ -319,7 +333,8 @@ prepare (GtkWidget *page)
       ball.pap_over = present->pap_over;
       ball.pap_up = present->pap_up;
       has_present = has_present || same;
-      g_ptr_array_add (order->balls, tb_bag_ball_new (id, tb_library_entry_get_name (entry), same ? present : &ball));
+      g_ptr_array_add (order->balls,
+                       tb_bag_ball_new (id, tb_library_entry_get_name (entry), same ? present : &ball));
     }
   if (!has_present)
     g_ptr_array_add (order->balls, tb_bag_ball_new (NULL, _ ("of this study"), present));
@@ -428,7 +443,8 @@ tb_bag_page_set_session (TbBagPage *self, TbSession *session)
   build_table (self);
   tb_picture_set_session (TB_PICTURE (self->picture), session);
   self->follower = tb_follower_new (GTK_WIDGET (self), session, &work);
-  g_signal_connect_object (entries, "items-changed", G_CALLBACK (on_library_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (entries, "items-changed", G_CALLBACK (on_library_changed), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::units", G_CALLBACK (on_line_changed), self, G_CONNECT_SWAPPED);
 }
 
@@ -456,7 +472,8 @@ tb_bag_page_class_init (TbBagPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_bag_page_dispose;
   g_type_ensure (TB_TYPE_DRAWN_PICTURE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-bag-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-bag-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbBagPage, box);
   gtk_widget_class_bind_template_child (widget_class, TbBagPage, picture);
   gtk_widget_class_bind_template_child (widget_class, TbBagPage, words);

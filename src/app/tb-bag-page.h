@@ -1,4 +1,5 @@
-/* The same delivery on the same lane with every ball of the library: a fan of paths, a ladder of boards, a table.
+/* The same delivery on the same lane with every ball of the library: a fan of paths, a ladder of boards, a
+ * table.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

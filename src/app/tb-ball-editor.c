@@ -28,15 +28,17 @@ struct _TbBallEditor
 
   TbSession *session;
   gboolean delete_asked; /* the next press deletes */
-  gboolean name_typed; /* the entry holds a name that was not saved yet */
+  gboolean name_typed;   /* the entry holds a name that was not saved yet */
   gboolean showing;
 };
 
 G_DEFINE_FINAL_TYPE (TbBallEditor, tb_ball_editor, GTK_TYPE_WIDGET)
 
 static const char *const body_fields[]
-    = { "weight_lb", "diameter_in", "rg_in", "differential_in", "intermediate_differential_in", "top_weight_oz" };
-static const char *const cover_fields[] = { "cover", "grit", "roughness_uin", "dry_friction", "film_scale", "absorption" };
+    = { "weight_lb",    "diameter_in", "rg_in", "differential_in", "intermediate_differential_in",
+        "top_weight_oz" };
+static const char *const cover_fields[]
+    = { "cover", "grit", "roughness_uin", "dry_friction", "film_scale", "absorption" };
 
 static TbSetup *
 setup_of (TbBallEditor *self)
@@ -52,7 +54,7 @@ tell (TbBallEditor *self, const char *sentence)
   gtk_widget_set_visible (GTK_WIDGET (self->message), sentence != NULL);
 }
 
-/* --- library ----------------------------------------------------------------------------------------------------- */
+/* Library. */
 
 #define FALLBACK_ID "ball"
 /* Room for a number behind an id. */
@@ -108,8 +110,8 @@ save (TbBallEditor *self, const char *id, const char *name)
 {
   TbSetup *setup = setup_of (self);
   TbLibraryEntry *entry = own_entry (self);
-  g_autoptr (TbBallDocument) document
-      = tb_ball_document_new (id, name, entry != NULL ? tb_library_entry_get_note (entry) : NULL, &setup->shot.ball);
+  g_autoptr (TbBallDocument) document = tb_ball_document_new (
+      id, name, entry != NULL ? tb_library_entry_get_note (entry) : NULL, &setup->shot.ball);
   g_autoptr (TbSetup) named = tb_setup_with_ball (setup, &setup->shot.ball, id, name);
   g_autoptr (GError) error = NULL;
 
@@ -202,7 +204,7 @@ delete_ball (GtkWidget *widget, const char *action, GVariant *parameter)
   tell (self, _ ("Deleted. The ball is still in this study: save it as a copy to have it back."));
 }
 
-/* --- what is shown ----------------------------------------------------------------------------------------------- */
+/* What is shown. */
 
 static void
 add_limit (TbBallEditor *self, const TbLimitLine *line)
@@ -302,7 +304,8 @@ tb_ball_editor_class_init (TbBallEditorClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_ball_editor_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-ball-editor.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-ball-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, box);
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, library_box);
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, name);

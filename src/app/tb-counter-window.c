@@ -49,7 +49,8 @@ show_title (TbCounterWindow *self)
   const TbSetup *setup = tb_session_get_setup (self->session, TB_SIDE_AFTER);
   const char *name = setup->ball_name != NULL ? tb_document_display_name (setup->ball_name) : "";
   /* Translators: %s is a ball. */
-  g_autofree char *title = name[0] != '\0' ? g_strdup_printf (_ ("Ball counter: %s"), name) : g_strdup (_ ("Ball counter"));
+  g_autofree char *title
+      = name[0] != '\0' ? g_strdup_printf (_ ("Ball counter: %s"), name) : g_strdup (_ ("Ball counter"));
 
   gtk_window_set_title (GTK_WINDOW (self), title);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "counter.undo", tb_session_can_undo (self->session));
@@ -66,7 +67,8 @@ show_title (TbCounterWindow *self)
 static void
 set_size (TbCounterWindow *self, GtkWindow *parent)
 {
-  int width = gtk_widget_get_width (GTK_WIDGET (parent)) - AROUND, height = gtk_widget_get_height (GTK_WIDGET (parent)) - AROUND;
+  int width = gtk_widget_get_width (GTK_WIDGET (parent)) - AROUND,
+      height = gtk_widget_get_height (GTK_WIDGET (parent)) - AROUND;
   int scale = tb_style_get_text_size (GTK_WIDGET (parent));
 
   gtk_window_set_default_size (GTK_WINDOW (self), CLAMP (width, LEAST_WIDTH, COMFORTABLE_WIDTH * scale / 100),
@@ -119,7 +121,8 @@ static void
 add_shortcuts (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK, "counter.undo", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "counter.redo", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "counter.redo", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
 }
@@ -136,7 +139,8 @@ tb_counter_window_class_init (TbCounterWindowClass *klass)
   g_type_ensure (TB_TYPE_FLARE_PAGE);
   g_type_ensure (TB_TYPE_BAG_PAGE);
   g_type_ensure (TB_TYPE_READING_PAGE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-counter-window.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-counter-window.ui");
   gtk_widget_class_bind_template_child (widget_class, TbCounterWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, TbCounterWindow, ball);
   gtk_widget_class_bind_template_child (widget_class, TbCounterWindow, layout);

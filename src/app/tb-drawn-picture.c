@@ -25,7 +25,8 @@ tb_drawn_picture_set_draw (TbDrawnPicture *self, const char *name, TbDrawnFunc d
 void
 tb_drawn_picture_refresh (TbDrawnPicture *self, const char *description)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, description, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, description,
+                                  -1);
   tb_picture_invalidate (TB_PICTURE (self));
 }
 

@@ -39,7 +39,8 @@ static void
 draw_rings (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer page)
 {
   TbFlarePage *self = page;
-  TbFlareScene scene = { .theme = *theme, .run = tb_session_get_run (self->session, TB_SIDE_AFTER), .flare = self->flare };
+  TbFlareScene scene
+      = { .theme = *theme, .run = tb_session_get_run (self->session, TB_SIDE_AFTER), .flare = self->flare };
 
   scene.metric = is_metric (self);
   tb_flare_view_draw (cr, width, height, &scene);
@@ -69,7 +70,7 @@ show_rings (TbFlarePage *self)
   tb_drawn_picture_refresh (self->rings, statement);
 }
 
-/* --- the pin elsewhere ------------------------------------------------------------------------------------------- */
+/* The pin elsewhere. */
 
 typedef struct Cases
 {
@@ -102,7 +103,7 @@ free_cases (gpointer data)
 static int
 compare_distances (const void *a, const void *b)
 {
-  double x = *(const double *) a, y = *(const double *) b;
+  double x = *(const double *)a, y = *(const double *)b;
 
   return x < y ? -1 : x > y;
 }
@@ -155,7 +156,8 @@ show_cases (GtkWidget *page, gpointer result)
   self->cases = g_steal_pointer (&cases->cases);
   self->present = cases->setup->shot.ball.pin_to_pap;
   free_cases (cases);
-  tb_drawn_picture_refresh (self->cases_picture, _ ("The same ball, thrown alike, with the pin at other distances."));
+  tb_drawn_picture_refresh (self->cases_picture,
+                            _ ("The same ball, thrown alike, with the pin at other distances."));
 }
 
 static const TbFollowerWork work = { prepare, free_prepared, compute, free_cases, show_cases };
@@ -200,7 +202,8 @@ tb_flare_page_class_init (TbFlarePageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_flare_page_dispose;
   g_type_ensure (TB_TYPE_DRAWN_PICTURE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-flare-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-flare-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbFlarePage, box);
   gtk_widget_class_bind_template_child (widget_class, TbFlarePage, rings);
   gtk_widget_class_bind_template_child (widget_class, TbFlarePage, cases_picture);

@@ -13,7 +13,7 @@ struct TbFollower
   const TbFollowerWork *work;
   GCancellable *cancellable; /* of the work that is being done; else NULL */
   guint timeout;
-  gboolean stale;            /* what the page shows is not of the session as it is */
+  gboolean stale; /* what the page shows is not of the session as it is */
 };
 
 /* What a thread is given. */

@@ -1,5 +1,5 @@
-/* Work that follows the session: begun a moment after the last change, in a thread, only while its page is seen, and
- * dropped when the next change comes.
+/* Work that follows the session: begun a moment after the last change, in a thread, only while its page is
+ * seen, and dropped when the next change comes.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

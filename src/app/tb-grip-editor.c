@@ -20,19 +20,28 @@ typedef enum Column
 /* Numbers of each hole; the bridge stands in the ring finger's column of its row. */
 typedef struct Row
 {
-  const char *label;   /* untranslated */
+  const char *label;      /* untranslated */
   double low, high, step; /* in */
   int digits;
   gsize offset[N_COLUMNS]; /* in TbGrip; NONE where there is no such number */
 } Row;
 
 #define NONE G_MAXSIZE
-#define FINGER(i, member) (offsetof (TbGrip, finger) + (i) * sizeof (TbGripHole) + offsetof (TbGripHole, member))
+#define FINGER(i, member) \
+  (offsetof (TbGrip, finger) + (i) * sizeof (TbGripHole) + offsetof (TbGripHole, member))
 #define THUMB(member) (offsetof (TbGrip, thumb) + offsetof (TbGripHole, member))
-#define EACH(member) { FINGER (0, member), FINGER (1, member), THUMB (member) }
+#define EACH(member)                                       \
+  {                                                        \
+    FINGER (0, member), FINGER (1, member), THUMB (member) \
+  }
 
 static const Row rows[] = {
-  { N_ ("Span"), 2, 6, 0.0625, 3, { offsetof (TbGrip, span), offsetof (TbGrip, span) + sizeof (double), NONE } },
+  { N_ ("Span"),
+    2,
+    6,
+    0.0625,
+    3,
+    { offsetof (TbGrip, span), offsetof (TbGrip, span) + sizeof (double), NONE } },
   { N_ ("Diameter"), 0.4, 1.45, 0.015625, 3, EACH (diameter) },
   { N_ ("Depth"), 0.25, 4, 0.125, 2, EACH (depth) },
   { N_ ("Pitch to PAP"), -1, 1, 0.0625, 3, EACH (pitch_over) },
@@ -48,8 +57,8 @@ struct _TbGripEditor
   /* Template */
   GtkWidget *box;
   GtkGrid *grid;
-  GtkWidget *none;    /* nothing is drilled */
-  GtkWidget *other;   /* holes that are no ordinary grip */
+  GtkWidget *none;  /* nothing is drilled */
+  GtkWidget *other; /* holes that are no ordinary grip */
   GtkWidget *drill;
   GtkWidget *fill;
   GtkCheckButton *no_thumb;
@@ -65,7 +74,7 @@ G_DEFINE_FINAL_TYPE (TbGripEditor, tb_grip_editor, GTK_TYPE_WIDGET)
 static double *
 number_of (TbGrip *grip, gsize offset)
 {
-  return (double *) ((char *) grip + offset);
+  return (double *)((char *)grip + offset);
 }
 
 static TbSetup *
@@ -149,7 +158,8 @@ on_changed (TbGripEditor *self)
   for (gsize i = 0; i < N_ROWS; i++)
     for (int j = 0; j < N_COLUMNS; j++)
       if (self->spins[i][j] != NULL)
-        *number_of (&grip, rows[i].offset[j]) = tb_metres_from_in (gtk_spin_button_get_value (self->spins[i][j]));
+        *number_of (&grip, rows[i].offset[j])
+            = tb_metres_from_in (gtk_spin_button_get_value (self->spins[i][j]));
   drill (self, &grip);
 }
 
@@ -181,12 +191,12 @@ add_spin (TbGripEditor *self, gsize i, int j)
 
   /* Translators: a measure and the hole it is of: "Depth, thumb, in". */
   name = g_strdup_printf (_ ("%s, %s, in"), _ (row->label), _ (holes[j]));
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
+  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint)row->digits);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 5);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (spin), 5);
   tb_accessible_set_name (spin, name);
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (on_changed), self);
-  gtk_grid_attach (self->grid, spin, j + 1, (int) i + 1, 1, 1);
+  gtk_grid_attach (self->grid, spin, j + 1, (int)i + 1, 1, 1);
   self->spins[i][j] = GTK_SPIN_BUTTON (spin);
 }
 
@@ -207,7 +217,7 @@ build_grid (TbGripEditor *self)
       GtkWidget *label = gtk_label_new (_ (rows[i].label));
 
       gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_grid_attach (self->grid, label, 0, (int) i + 1, 1, 1);
+      gtk_grid_attach (self->grid, label, 0, (int)i + 1, 1, 1);
       for (int j = 0; j < N_COLUMNS; j++)
         if (rows[i].offset[j] != NONE)
           add_spin (self, i, j);
@@ -241,7 +251,8 @@ tb_grip_editor_class_init (TbGripEditorClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_grip_editor_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-grip-editor.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-grip-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, TbGripEditor, box);
   gtk_widget_class_bind_template_child (widget_class, TbGripEditor, grid);
   gtk_widget_class_bind_template_child (widget_class, TbGripEditor, none);

@@ -47,7 +47,7 @@ tell (TbLayoutPage *self, const char *sentence)
   gtk_widget_set_visible (GTK_WIDGET (self->message), sentence != NULL);
 }
 
-/* --- figures before and after drilling --------------------------------------------------------------------------- */
+/* Figures before and after drilling. */
 
 typedef struct Figure
 {
@@ -91,7 +91,7 @@ set_cell (TbLayoutPage *self, int column, int row, const char *text)
 static char *
 figure_text (const Figure *figure, const TbBallFigures *values)
 {
-  double value = figure->from_si (*(const double *) ((const char *) values + figure->offset));
+  double value = figure->from_si (*(const double *)((const char *)values + figure->offset));
 
   return tb_number_with_unit (value, figure->digits, figure->unit);
 }
@@ -110,15 +110,16 @@ show_figures (TbLayoutPage *self)
   set_cell (self, 2, 0, _ ("drilled"));
   for (gsize i = 0; i < G_N_ELEMENTS (figures); i++)
     {
-      g_autofree char *of_before = figure_text (&figures[i], &before), *of_after = figure_text (&figures[i], &after);
+      g_autofree char *of_before = figure_text (&figures[i], &before),
+                      *of_after = figure_text (&figures[i], &after);
 
-      set_cell (self, 0, (int) i + 1, _ (figures[i].label));
-      set_cell (self, 1, (int) i + 1, of_before);
-      set_cell (self, 2, (int) i + 1, of_after);
+      set_cell (self, 0, (int)i + 1, _ (figures[i].label));
+      set_cell (self, 1, (int)i + 1, of_before);
+      set_cell (self, 2, (int)i + 1, of_after);
     }
 }
 
-/* --- sheet ------------------------------------------------------------------------------------------------------- */
+/* Sheet. */
 
 /* The sheet of the ball as it is. The date is the caller's to free. */
 static TbLayoutSheet
@@ -128,8 +129,10 @@ sheet_of (const TbSetup *setup, char **date)
 
   *date = g_date_time_format (now, "%Y-%m-%d");
   return (TbLayoutSheet){ .ball = &setup->shot.ball,
-                          .ball_name = setup->ball_name != NULL ? tb_document_display_name (setup->ball_name) : NULL,
-                          .bowler_name = setup->bowler_name != NULL ? tb_document_display_name (setup->bowler_name) : NULL,
+                          .ball_name
+                          = setup->ball_name != NULL ? tb_document_display_name (setup->ball_name) : NULL,
+                          .bowler_name
+                          = setup->bowler_name != NULL ? tb_document_display_name (setup->bowler_name) : NULL,
                           .date = *date,
                           .mirrored = setup->shot.delivery.hand == TB_HAND_LEFT };
 }
@@ -165,7 +168,8 @@ save_sheet (GtkWidget *widget, const char *action, GVariant *parameter)
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (widget));
 
   g_clear_object (&self->chooser);
-  self->chooser = gtk_file_chooser_native_new (_ ("Save the layout sheet"), window, GTK_FILE_CHOOSER_ACTION_SAVE, NULL, NULL);
+  self->chooser = gtk_file_chooser_native_new (_ ("Save the layout sheet"), window,
+                                               GTK_FILE_CHOOSER_ACTION_SAVE, NULL, NULL);
   /* Translators: the name of a file that is offered; keep the ".pdf". */
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), _ ("layout.pdf"));
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
@@ -244,7 +248,8 @@ tb_layout_page_class_init (TbLayoutPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = tb_layout_page_dispose;
   g_type_ensure (TB_TYPE_LAYOUT_PICTURE);
   g_type_ensure (TB_TYPE_GRIP_EDITOR);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-layout-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-layout-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbLayoutPage, box);
   gtk_widget_class_bind_template_child (widget_class, TbLayoutPage, picture);
   gtk_widget_class_bind_template_child (widget_class, TbLayoutPage, fields_box);

@@ -1,5 +1,5 @@
-/* The layout of the ball of "after": drawn and in numbers, the grip, what drilling makes of the ball, and the sheet for
- * the pro shop.
+/* The layout of the ball of "after": drawn and in numbers, the grip, what drilling makes of the ball, and the
+ * sheet for the pro shop.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

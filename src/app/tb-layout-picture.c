@@ -16,11 +16,11 @@ struct _TbLayoutPicture
 {
   TbPicture parent_instance;
   TbLayoutMark held;
-  TbLayoutMark near;              /* under the pointer */
-  gboolean turned;                /* the eye was moved by hand */
-  double eye_over, eye_up;        /* m; where the eye is if it was */
-  double start_over, start_up;    /* where a turn began */
-  TbPoint start;                  /* px, where a drag began */
+  TbLayoutMark near;           /* under the pointer */
+  gboolean turned;             /* the eye was moved by hand */
+  double eye_over, eye_up;     /* m; where the eye is if it was */
+  double start_over, start_up; /* where a turn began */
+  TbPoint start;               /* px, where a drag began */
 };
 
 G_DEFINE_FINAL_TYPE (TbLayoutPicture, tb_layout_picture, TB_TYPE_PICTURE)
@@ -81,7 +81,8 @@ rounded (double value, double step, double (*to_si) (double), double (*from_si) 
 static void
 round_layout (TbBall *ball)
 {
-  ball->drilling_angle = rounded (ball->drilling_angle, DEGREE_STEP, tb_radians_from_deg, tb_deg_from_radians);
+  ball->drilling_angle
+      = rounded (ball->drilling_angle, DEGREE_STEP, tb_radians_from_deg, tb_deg_from_radians);
   ball->val_angle = rounded (ball->val_angle, DEGREE_STEP, tb_radians_from_deg, tb_deg_from_radians);
   ball->pin_to_pap = rounded (ball->pin_to_pap, INCH_STEP, tb_metres_from_in, tb_in_from_metres);
   ball->pap_over = rounded (ball->pap_over, INCH_STEP, tb_metres_from_in, tb_in_from_metres);
@@ -97,8 +98,8 @@ tb_layout_picture_move (TbLayoutPicture *self, TbLayoutMark mark, double x, doub
   g_autoptr (TbSetup) moved = NULL;
   TbVec3 place;
 
-  if (!tb_layout_view_place (gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)), &scene,
-                             (TbPoint){ x, y }, &place))
+  if (!tb_layout_view_place (gtk_widget_get_width (GTK_WIDGET (self)),
+                             gtk_widget_get_height (GTK_WIDGET (self)), &scene, (TbPoint){ x, y }, &place))
     return;
   if (mark == TB_LAYOUT_PIN)
     tb_layout_move_pin (&ball, place);
@@ -116,8 +117,8 @@ mark_at (TbLayoutPicture *self, double x, double y)
 {
   TbLayoutScene scene = scene_of (self);
 
-  return tb_layout_view_mark_at (gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)), &scene,
-                                 (TbPoint){ x, y });
+  return tb_layout_view_mark_at (gtk_widget_get_width (GTK_WIDGET (self)),
+                                 gtk_widget_get_height (GTK_WIDGET (self)), &scene, (TbPoint){ x, y });
 }
 
 static void
@@ -146,8 +147,9 @@ static void
 turn (TbLayoutPicture *self, double dx, double dy)
 {
   TbSetup *setup = setup_of (self);
-  double quarter = 0.25 * TB_PI * setup->shot.ball.diameter, half = 0.5 * MIN (gtk_widget_get_width (GTK_WIDGET (self)),
-                                                                               gtk_widget_get_height (GTK_WIDGET (self)));
+  double quarter = 0.25 * TB_PI * setup->shot.ball.diameter,
+         half
+         = 0.5 * MIN (gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)));
   double side = setup->shot.delivery.hand == TB_HAND_LEFT ? -1 : 1;
 
   self->eye_over = self->start_over - side * quarter * dx / MAX (half, 1);

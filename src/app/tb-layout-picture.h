@@ -1,5 +1,5 @@
-/* The layout of the ball of "after": pin, PAP and mass bias are dragged where they are wanted; anything else turns the
- * ball. The keyboard's way is the sliders beside it.
+/* The layout of the ball of "after": pin, PAP and mass bias are dragged where they are wanted; anything else
+ * turns the ball. The keyboard's way is the sliders beside it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -26,7 +26,10 @@ typedef struct Section
   const char *take; /* what the button does, untranslated */
 } Section;
 
-#define TAPE(label, standard) { label, -13.5, 13.5, 0.0625, 3, standard }
+#define TAPE(label, standard)               \
+  {                                         \
+    label, -13.5, 13.5, 0.0625, 3, standard \
+  }
 
 static const Section sections[TB_N_READINGS] = {
   [TB_READING_SPEED] = { { { N_ ("Time, s"), 1, 8, 0.01, 2, 2.5 } }, N_ ("Take the speed") },
@@ -35,7 +38,8 @@ static const Section sections[TB_N_READINGS] = {
                               { N_ ("Frames a second"), 10, 1000, 10, 0, 60 } },
                             N_ ("Take the rev rate") },
   [TB_READING_TILT] = { { { N_ ("Arc, in"), 0.5, 13.5, 0.0625, 3, 11.75 } }, N_ ("Take the tilt") },
-  [TB_READING_AXIS] = { { { N_ ("Aside, ball radii"), -1, 1, 0.01, 2, 0.63 }, { N_ ("Above, ball radii"), -1, 1, 0.01, 2, 0.21 } },
+  [TB_READING_AXIS] = { { { N_ ("Aside, ball radii"), -1, 1, 0.01, 2, 0.63 },
+                          { N_ ("Above, ball radii"), -1, 1, 0.01, 2, 0.21 } },
                         N_ ("Take rotation and tilt") },
   [TB_READING_PAP] = { { TAPE (N_ ("First point over, in"), -3), TAPE (N_ ("up, in"), 4),
                          TAPE (N_ ("Second point over, in"), -2.25), TAPE (N_ ("up, in"), -0.5),
@@ -78,7 +82,7 @@ radius_of (TbReadingPage *self)
   return 0.5 * setup_of (self)->shot.ball.diameter;
 }
 
-/* --- readings ---------------------------------------------------------------------------------------------------- */
+/* Readings. */
 
 static TbMeasured
 read_time (TbReadingPage *self)
@@ -97,8 +101,9 @@ read_rev_rate (TbReadingPage *self)
 static TbMeasured
 read_tilt (TbReadingPage *self)
 {
-  return tb_reading_tilt (radius_of (self), (TbMeasured){ tb_metres_from_in (input (self, TB_READING_TILT, 0)),
-                                                          tb_metres_from_in (TB_READING_TAPE_ERROR_IN) });
+  return tb_reading_tilt (radius_of (self),
+                          (TbMeasured){ tb_metres_from_in (input (self, TB_READING_TILT, 0)),
+                                        tb_metres_from_in (TB_READING_TAPE_ERROR_IN) });
 }
 
 static TbAxisReading
@@ -119,7 +124,7 @@ read_pap (TbReadingPage *self)
   return tb_reading_pap (radius_of (self), points, tb_metres_from_in (TB_READING_TAPE_ERROR_IN));
 }
 
-/* --- answers ----------------------------------------------------------------------------------------------------- */
+/* Answers. */
 
 /* "17.2 mph ± 0.6". */
 static char *
@@ -209,13 +214,13 @@ show_answers (TbReadingPage *self)
     return;
   for (int kind = 0; kind < TB_N_READINGS; kind++)
     {
-      g_autofree char *text = answer (self, (TbReadingKind) kind);
+      g_autofree char *text = answer (self, (TbReadingKind)kind);
 
       gtk_label_set_text (self->answers[kind], text);
     }
 }
 
-/* --- taking them ------------------------------------------------------------------------------------------------- */
+/* Taking them. */
 
 /* FALSE, and what is wrong stands beside the reading, if the field does not reach so far. */
 static gboolean
@@ -238,7 +243,8 @@ take_reading (TbReadingPage *self, TbReadingKind kind)
   switch (kind)
     {
     case TB_READING_SPEED:
-      return take (self, TB_GROUP_DELIVERY, "speed_mph", tb_reading_release_speed (setup_of (self), read_time (self)).value);
+      return take (self, TB_GROUP_DELIVERY, "speed_mph",
+                   tb_reading_release_speed (setup_of (self), read_time (self)).value);
     case TB_READING_REV_RATE:
       return take (self, TB_GROUP_DELIVERY, "rev_rate_rpm", read_rev_rate (self).value);
     case TB_READING_TILT:
@@ -257,17 +263,18 @@ take_reading (TbReadingPage *self, TbReadingKind kind)
 static void
 on_take (GtkButton *button, TbReadingPage *self)
 {
-  TbReadingKind kind = (TbReadingKind) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "kind"));
+  TbReadingKind kind = (TbReadingKind)GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "kind"));
   gboolean taken;
 
   tb_session_begin_gesture (self->session);
   taken = take_reading (self, kind);
   tb_session_end_gesture (self->session);
   if (!taken)
-    gtk_label_set_text (self->answers[kind], _ ("This lies outside of what a control can be set to; measure again."));
+    gtk_label_set_text (self->answers[kind],
+                        _ ("This lies outside of what a control can be set to; measure again."));
 }
 
-/* --- building ---------------------------------------------------------------------------------------------------- */
+/* Building. */
 
 static GtkWidget *
 add_label (GtkBox *box, const char *text, const char *css_class)
@@ -286,19 +293,20 @@ static void
 add_input (TbReadingPage *self, GtkGrid *grid, TbReadingKind kind, guint i)
 {
   const Input *in = &sections[kind].inputs[i];
-  GtkWidget *label = gtk_label_new (_ (in->label)), *spin = gtk_spin_button_new_with_range (in->low, in->high, in->step);
+  GtkWidget *label = gtk_label_new (_ (in->label)),
+            *spin = gtk_spin_button_new_with_range (in->low, in->high, in->step);
   /* Points stand two numbers to a row. */
   guint pair = kind == TB_READING_PAP ? 2 : 1;
   g_autofree char *name = g_strdup_printf ("%s, %s", _ (tb_reading_info (kind)->label), _ (in->label));
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) in->digits);
+  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint)in->digits);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (spin), 6);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), in->standard);
   tb_accessible_set_name (spin, name);
-  gtk_grid_attach (grid, label, (int) (2 * (i % pair)), (int) (i / pair), 1, 1);
-  gtk_grid_attach (grid, spin, (int) (2 * (i % pair) + 1), (int) (i / pair), 1, 1);
+  gtk_grid_attach (grid, label, (int)(2 * (i % pair)), (int)(i / pair), 1, 1);
+  gtk_grid_attach (grid, spin, (int)(2 * (i % pair) + 1), (int)(i / pair), 1, 1);
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (show_answers), self);
   self->inputs[kind][i] = GTK_SPIN_BUTTON (spin);
 }
@@ -370,7 +378,8 @@ tb_reading_page_class_init (TbReadingPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_reading_page_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-reading-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-reading-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbReadingPage, box);
   gtk_widget_class_bind_template_child (widget_class, TbReadingPage, start);
   gtk_widget_class_bind_template_child (widget_class, TbReadingPage, end);

@@ -1,4 +1,5 @@
-/* A bowler's numbers from what can be measured at the counter: each with its formula, its source and its likely error.
+/* A bowler's numbers from what can be measured at the counter: each with its formula, its source and its
+ * likely error.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

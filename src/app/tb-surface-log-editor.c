@@ -14,7 +14,7 @@ struct _TbSurfaceLogEditor
 
   /* Template */
   GtkWidget *box;
-  GtkLabel *none;      /* the ball is no ball of the library */
+  GtkLabel *none; /* the ball is no ball of the library */
   GtkWidget *body;
   GtkListBox *list;
   GtkEntry *date;
@@ -27,8 +27,8 @@ struct _TbSurfaceLogEditor
   GtkWidget *take;
 
   TbSession *session;
-  char *ball_id;           /* whose log is shown */
-  TbBallSurface *surface;  /* NULL where it cannot be read */
+  char *ball_id;          /* whose log is shown */
+  TbBallSurface *surface; /* NULL where it cannot be read */
 };
 
 G_DEFINE_FINAL_TYPE (TbSurfaceLogEditor, tb_surface_log_editor, GTK_TYPE_WIDGET)
@@ -49,7 +49,8 @@ tell (TbSurfaceLogEditor *self, const char *sentence)
 static double
 roughness_by_log (TbSurfaceLogEditor *self, gboolean *measured)
 {
-  return tb_surface_log_roughness (self->surface->log, self->surface->log->len, self->surface->roughness, measured);
+  return tb_surface_log_roughness (self->surface->log, self->surface->log->len, self->surface->roughness,
+                                   measured);
 }
 
 static void
@@ -67,10 +68,11 @@ show_summary (TbSurfaceLogEditor *self)
     }
   roughness = roughness_by_log (self, &measured);
   surface = tb_surface_text (roughness);
-  text = g_strdup_printf (measured ? _ ("By the log: %s, Ra %.1f µin, measured; %.0f games since it was last resurfaced.")
-                                   : _ ("By the log: about %s, Ra %.1f µin, estimated; %.0f games since it was last "
-                                        "resurfaced."),
-                          surface, tb_uin_from_metres (roughness), tb_surface_log_games (self->surface->log));
+  text = g_strdup_printf (
+      measured ? _ ("By the log: %s, Ra %.1f µin, measured; %.0f games since it was last resurfaced.")
+               : _ ("By the log: about %s, Ra %.1f µin, estimated; %.0f games since it was last "
+                    "resurfaced."),
+      surface, tb_uin_from_metres (roughness), tb_surface_log_games (self->surface->log));
   gtk_label_set_text (self->summary, text);
 }
 
@@ -97,7 +99,7 @@ on_remove (GtkButton *button, TbSurfaceLogEditor *self)
   if (save (self))
     tb_surface_entry_free (entry);
   else
-    g_ptr_array_insert (self->surface->log, (int) index, entry);
+    g_ptr_array_insert (self->surface->log, (int)index, entry);
   show_log (self);
 }
 
@@ -107,7 +109,8 @@ new_row (TbSurfaceLogEditor *self, guint index)
   const TbSurfaceEntry *entry = self->surface->log->pdata[index];
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   g_autofree char *text = tb_surface_entry_text (entry), *name = NULL;
-  g_autofree char *whole = entry->note != NULL ? g_strdup_printf ("%s – %s", text, entry->note) : g_strdup (text);
+  g_autofree char *whole
+      = entry->note != NULL ? g_strdup_printf ("%s – %s", text, entry->note) : g_strdup (text);
   GtkWidget *label = gtk_label_new (whole), *remove = gtk_button_new_from_icon_name ("list-remove-symbolic");
 
   name = g_strdup_printf (_ ("Remove “%s”"), text);
@@ -149,8 +152,9 @@ load (TbSurfaceLogEditor *self)
     self->surface = tb_ball_surface_load (self->ball_id, setup_of (self)->shot.ball.cover.roughness, &error);
   gtk_widget_set_visible (GTK_WIDGET (self->none), self->surface == NULL);
   gtk_widget_set_visible (self->body, self->surface != NULL);
-  gtk_label_set_text (self->none, error != NULL ? error->message
-                                                : _ ("A log belongs to a ball of the library: save this one first."));
+  gtk_label_set_text (self->none, error != NULL
+                                      ? error->message
+                                      : _ ("A log belongs to a ball of the library: save this one first."));
   if (self->surface != NULL)
     show_log (self);
 }
@@ -167,12 +171,12 @@ show_session (TbSurfaceLogEditor *self)
   load (self);
 }
 
-/* --- another entry ----------------------------------------------------------------------------------------------- */
+/* Another entry. */
 
 static TbSurfaceWork
 chosen_work (TbSurfaceLogEditor *self)
 {
-  return (TbSurfaceWork) MIN (gtk_drop_down_get_selected (self->what), TB_N_SURFACE_WORKS - 1);
+  return (TbSurfaceWork)MIN (gtk_drop_down_get_selected (self->what), TB_N_SURFACE_WORKS - 1);
 }
 
 static void
@@ -207,8 +211,9 @@ on_add (TbSurfaceLogEditor *self)
       tell (self, _ ("The date should be a day such as 2026-11-25."));
       return;
     }
-  entry = tb_surface_entry_new (date, what, info->unit != NULL ? info->to_si (gtk_spin_button_get_value (self->amount)) : 0,
-                                note[0] != '\0' ? note : NULL);
+  entry = tb_surface_entry_new (
+      date, what, info->unit != NULL ? info->to_si (gtk_spin_button_get_value (self->amount)) : 0,
+      note[0] != '\0' ? note : NULL);
   tb_surface_log_add (self->surface->log, entry);
   if (save (self))
     gtk_editable_set_text (GTK_EDITABLE (self->note), "");
@@ -254,7 +259,8 @@ tb_surface_log_editor_class_init (TbSurfaceLogEditorClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tb_surface_log_editor_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-surface-log-editor.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-surface-log-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, box);
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, none);
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, body);
@@ -281,7 +287,7 @@ tb_surface_log_editor_init (TbSurfaceLogEditor *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   for (int i = 0; i < TB_N_SURFACE_WORKS; i++)
-    gtk_string_list_append (works, _ (tb_surface_work_info ((TbSurfaceWork) i)->label));
+    gtk_string_list_append (works, _ (tb_surface_work_info ((TbSurfaceWork)i)->label));
   gtk_drop_down_set_model (self->what, G_LIST_MODEL (works));
   tb_accessible_set_drop_down_name (self->what, _ ("What was done"));
   gtk_editable_set_text (GTK_EDITABLE (self->date), today);

@@ -43,7 +43,8 @@ static const TbSurfaceQuantity shown[] = { TB_SURFACE_HOOK,  TB_SURFACE_BREAKPOI
 /* Surfaces that are named on the scale. */
 static const double named[] = { 500, 1000, 2000, 3000, TB_GRIT_POLISH };
 #define N_NAMED G_N_ELEMENTS (named)
-/* The scale reaches this factor beyond its ends; a change this many times a noticeable one fills a curve's height. */
+/* The scale reaches this factor beyond its ends; a change this many times a noticeable one fills a curve's
+ * height. */
 #define SCALE_MARGIN 1.08
 #define LEAST_SPANS 3.0
 
@@ -59,7 +60,7 @@ is_metric (TbSurfacePage *self)
   return tb_session_get_units (self->session) == TB_UNITS_METRIC;
 }
 
-/* --- curves ------------------------------------------------------------------------------------------------------ */
+/* Curves. */
 
 /* Numbers of one line of one panel. */
 typedef struct Line
@@ -97,8 +98,13 @@ draw_curves (cairo_t *cr, double width, double height, const TbTheme *theme, gpo
   Line lines[TB_N_BALL_LINES][N_SHOWN];
   TbCurveTick ticks[N_NAMED];
   char labels[N_NAMED][16];
-  TbCurveScene scene = { .theme = *theme, .panels = panels, .ticks = ticks, .n_ticks = N_NAMED, .x_title = _ ("surface, grit"),
-                         .low = log (named[0] / SCALE_MARGIN), .high = log (named[N_NAMED - 1] * SCALE_MARGIN) };
+  TbCurveScene scene = { .theme = *theme,
+                         .panels = panels,
+                         .ticks = ticks,
+                         .n_ticks = N_NAMED,
+                         .x_title = _ ("surface, grit"),
+                         .low = log (named[0] / SCALE_MARGIN),
+                         .high = log (named[N_NAMED - 1] * SCALE_MARGIN) };
 
   for (gsize i = 0; i < N_NAMED; i++)
     {
@@ -117,12 +123,16 @@ draw_curves (cairo_t *cr, double width, double height, const TbTheme *theme, gpo
       const TbSurfaceQuantityInfo *info = tb_surface_quantity_info (shown[i]);
       double unit = shown_unit (self, shown[i]);
 
-      panels[i] = (TbCurvePanel){ .title = _ (info->label), .unit = info->unit[0] != '\0' ? _ (info->unit) : "",
-                                  .digits = info->digits, .least_span = LEAST_SPANS * unit * info->noticeable };
+      panels[i] = (TbCurvePanel){ .title = _ (info->label),
+                                  .unit = info->unit[0] != '\0' ? _ (info->unit) : "",
+                                  .digits = info->digits,
+                                  .least_span = LEAST_SPANS * unit * info->noticeable };
       if (info->distance && is_metric (self))
         panels[i].unit = _ (" m");
-      panels[i].dashed = make_line (self->curves[TB_BALL_SAME_LINE], shown[i], unit, &lines[TB_BALL_SAME_LINE][i]);
-      panels[i].solid = make_line (self->curves[TB_BALL_POCKET_LINE], shown[i], unit, &lines[TB_BALL_POCKET_LINE][i]);
+      panels[i].dashed
+          = make_line (self->curves[TB_BALL_SAME_LINE], shown[i], unit, &lines[TB_BALL_SAME_LINE][i]);
+      panels[i].solid
+          = make_line (self->curves[TB_BALL_POCKET_LINE], shown[i], unit, &lines[TB_BALL_POCKET_LINE][i]);
     }
   tb_curve_view_draw (cr, width, height, &scene);
 }
@@ -161,7 +171,7 @@ compute (gpointer setup, GCancellable *cancellable)
 
   for (int i = 0; i < TB_N_BALL_LINES; i++)
     {
-      curves->line[i] = tb_surface_curve_new (setup, (TbBallLine) i, cancellable);
+      curves->line[i] = tb_surface_curve_new (setup, (TbBallLine)i, cancellable);
       if (curves->line[i] == NULL)
         {
           free_curves (curves);
@@ -177,7 +187,7 @@ append_words (GString *text, const TbSurfaceCurve *curve, gboolean metric)
   g_autoptr (GPtrArray) sentences = tb_surface_curve_explain (curve, metric);
 
   for (guint i = 0; i < sentences->len; i++)
-    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", (const char *) sentences->pdata[i]);
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", (const char *)sentences->pdata[i]);
 }
 
 static void
@@ -223,7 +233,7 @@ tb_surface_page_get_words (TbSurfacePage *self)
   return gtk_label_get_text (self->words);
 }
 
-/* --- what becomes of a surface ----------------------------------------------------------------------------------- */
+/* What becomes of a surface. */
 
 static char *
 roughness_text (double roughness)
@@ -245,7 +255,8 @@ chosen_pad (TbSurfacePage *self)
 static double
 roughness_after_games (TbSurfacePage *self)
 {
-  return tb_surface_after_games (setup_of (self)->shot.ball.cover.roughness, gtk_spin_button_get_value (self->games));
+  return tb_surface_after_games (setup_of (self)->shot.ball.cover.roughness,
+                                 gtk_spin_button_get_value (self->games));
 }
 
 static double
@@ -327,7 +338,8 @@ tb_surface_page_class_init (TbSurfacePageClass *klass)
   g_type_ensure (TB_TYPE_DRAWN_PICTURE);
   g_type_ensure (TB_TYPE_CAUTION_BUTTON);
   g_type_ensure (TB_TYPE_SURFACE_LOG_EDITOR);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-surface-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-surface-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbSurfacePage, box);
   gtk_widget_class_bind_template_child (widget_class, TbSurfacePage, picture);
   gtk_widget_class_bind_template_child (widget_class, TbSurfacePage, words);

@@ -1,5 +1,5 @@
-/* What each surface does to the ball of "after": curves against grit, in words too; and what becomes of a surface: games,
- * touch-ups, the log.
+/* What each surface does to the ball of "after": curves against grit, in words too; and what becomes of a
+ * surface: games, touch-ups, the log.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

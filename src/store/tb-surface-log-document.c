@@ -31,7 +31,7 @@ tb_ball_surface_free (TbBallSurface *surface)
   g_free (surface);
 }
 
-/* --- writing ----------------------------------------------------------------------------------------------------- */
+/* Writing. */
 
 static void
 write_entry (TbJsonWriter *writer, const TbSurfaceEntry *entry)
@@ -66,7 +66,7 @@ tb_ball_surface_to_text (const TbBallSurface *surface)
   return tb_json_writer_finish (&writer);
 }
 
-/* --- reading ----------------------------------------------------------------------------------------------------- */
+/* Reading. */
 
 static gboolean
 read_work (TbReader *reader, JsonObject *object, TbSurfaceEntry *entry)
@@ -78,11 +78,11 @@ read_work (TbReader *reader, JsonObject *object, TbSurfaceEntry *entry)
     return FALSE;
   for (int work = 0; work < TB_N_SURFACE_WORKS; work++)
     {
-      const char *name = tb_surface_work_info ((TbSurfaceWork) work)->name;
+      const char *name = tb_surface_work_info ((TbSurfaceWork)work)->name;
 
       if (g_str_equal (word, name))
         {
-          entry->work = (TbSurfaceWork) work;
+          entry->work = (TbSurfaceWork)work;
           return TRUE;
         }
       g_string_append_printf (expected, "%s%s", work > 0 ? ", " : "", name);
@@ -102,8 +102,8 @@ read_amount (TbReader *reader, JsonObject *object, TbSurfaceEntry *entry)
   if (!tb_reader_number (reader, object, info->key, &amount))
     return FALSE;
   if (!(amount >= info->min && amount <= info->max))
-    return tb_reader_fail (reader, info->key, TB_STORE_ERROR_VALUE, _ ("a number from %g to %g was expected"), info->min,
-                           info->max);
+    return tb_reader_fail (reader, info->key, TB_STORE_ERROR_VALUE, _ ("a number from %g to %g was expected"),
+                           info->min, info->max);
   entry->amount = info->to_si (amount);
   return TRUE;
 }
@@ -146,10 +146,11 @@ check_head (TbReader *reader, JsonObject *object)
   if (!tb_reader_number (reader, object, "version", &version))
     return FALSE;
   if (version > VERSION)
-    return tb_reader_fail (reader, "version", TB_STORE_ERROR_VERSION,
-                           _ ("this was written by a newer Tenboard (form %g; this one knows forms up to %d)"), version,
-                           VERSION);
-  if (!(version >= 1) || version != (int) version)
+    return tb_reader_fail (
+        reader, "version", TB_STORE_ERROR_VERSION,
+        _ ("this was written by a newer Tenboard (form %g; this one knows forms up to %d)"), version,
+        VERSION);
+  if (!(version >= 1) || version != (int)version)
     return tb_reader_fail (reader, "version", TB_STORE_ERROR_VALUE, _ ("a whole number from 1 was expected"));
   return TRUE;
 }
@@ -163,8 +164,8 @@ read_roughness (TbReader *reader, JsonObject *object, double *roughness)
   if (!tb_reader_number (reader, object, "roughness_uin", &uin))
     return FALSE;
   if (tb_field_check (field, uin) != TB_OK)
-    return tb_reader_fail (reader, "roughness_uin", TB_STORE_ERROR_VALUE, _ ("a number from %g to %g was expected"),
-                           field->min, field->max);
+    return tb_reader_fail (reader, "roughness_uin", TB_STORE_ERROR_VALUE,
+                           _ ("a number from %g to %g was expected"), field->min, field->max);
   *roughness = field->to_si (uin);
   return TRUE;
 }
@@ -198,7 +199,7 @@ tb_ball_surface_from_text (const char *text, gsize length, GError **error)
   tb_reader_init (&reader, error);
   if (!tb_json_check (text, length, error))
     return NULL;
-  if (!json_parser_load_from_data (parser, text, (gssize) length, &problem))
+  if (!json_parser_load_from_data (parser, text, (gssize)length, &problem))
     {
       g_set_error_literal (error, TB_STORE_ERROR, TB_STORE_ERROR_SYNTAX, problem->message);
       return NULL;
@@ -212,7 +213,7 @@ tb_ball_surface_from_text (const char *text, gsize length, GError **error)
   return read_log (&reader, json_node_get_object (root), surface) ? g_steal_pointer (&surface) : NULL;
 }
 
-/* --- files ------------------------------------------------------------------------------------------------------- */
+/* Files. */
 
 char *
 tb_ball_surface_path (const char *ball_id)
@@ -258,7 +259,8 @@ tb_ball_surface_remove (const char *ball_id, GError **error)
 
   if (g_unlink (path) == 0 || errno == ENOENT)
     return TRUE;
-  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("the file cannot be removed: %s"), g_strerror (errno));
+  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_WRITE, _ ("the file cannot be removed: %s"),
+               g_strerror (errno));
   tb_document_finish_error (error, name);
   return FALSE;
 }

@@ -27,8 +27,8 @@ TbBallSurface *tb_ball_surface_from_text (const char *text, gsize length, GError
 
 /* Where the log of a ball is kept. */
 char *tb_ball_surface_path (const char *ball_id);
-/* A ball that has no file yet has an empty log, with the roughness given. The error is a whole sentence with the file's
- * name. */
+/* A ball that has no file yet has an empty log, with the roughness given. The error is a whole sentence with
+ * the file's name. */
 TbBallSurface *tb_ball_surface_load (const char *ball_id, double roughness, GError **error);
 gboolean tb_ball_surface_save (const TbBallSurface *surface, const char *ball_id, GError **error);
 /* With the ball goes its log. No file is no error. */

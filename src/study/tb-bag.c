@@ -157,7 +157,8 @@ tb_bag_widest_gap (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measu
   tb_bag_order (bag, line, measure, order);
   for (guint i = 0; i + 1 < count; i++)
     {
-      double width = tb_bag_value (bag, order[i + 1], line, measure) - tb_bag_value (bag, order[i], line, measure);
+      double width
+          = tb_bag_value (bag, order[i + 1], line, measure) - tb_bag_value (bag, order[i], line, measure);
 
       if (isnan (width) || (found && width <= gap->width))
         continue;
@@ -168,10 +169,14 @@ tb_bag_widest_gap (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measu
 }
 
 gboolean
-tb_bag_between (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, const guint ends[2], guint *between)
+tb_bag_between (const TbBag *bag,
+                TbBallLine line,
+                const TbMeasureInfo *measure,
+                const guint ends[2],
+                guint *between)
 {
   double a = tb_bag_value (bag, ends[0], line, measure), b = tb_bag_value (bag, ends[1], line, measure);
-  double low = fmin (a, b), high = fmax (a, b), nearest = (double) INFINITY;
+  double low = fmin (a, b), high = fmax (a, b), nearest = (double)INFINITY;
 
   for (guint i = 0; i < bag->entries->len; i++)
     {
@@ -213,11 +218,17 @@ difference_text (const TbMeasureInfo *measure, double difference, gboolean metri
 
 /* How far apart two entries are, in the unit that is told. */
 static double
-told_difference (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, gboolean metric, guint from, guint to)
+told_difference (const TbBag *bag,
+                 TbBallLine line,
+                 const TbMeasureInfo *measure,
+                 gboolean metric,
+                 guint from,
+                 guint to)
 {
   const TbMeasures *a = &tb_bag_entry (bag, from)->run[line]->path.measures;
   const TbMeasures *b = &tb_bag_entry (bag, to)->run[line]->path.measures;
-  double (*convert) (double) = metric && measure->metric_unit != NULL ? measure->metric_from_si : measure->from_si;
+  double (*convert) (double)
+      = metric && measure->metric_unit != NULL ? measure->metric_from_si : measure->from_si;
 
   return fabs (convert (tb_measure_si (measure, b)) - convert (tb_measure_si (measure, a)));
 }
@@ -246,7 +257,8 @@ tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measur
   g_string_append_printf (text, _ ("%s: the bag spans %s, from %s to %s."), _ (measure->label), span,
                           tb_bag_entry (bag, ends[0])->name, tb_bag_entry (bag, ends[1])->name);
   if (tb_bag_between (bag, line, measure, ends, &between))
-    g_string_append_printf (text, _ (" Nearest to the middle of that is %s."), tb_bag_entry (bag, between)->name);
+    g_string_append_printf (text, _ (" Nearest to the middle of that is %s."),
+                            tb_bag_entry (bag, between)->name);
   if (count > 2 && gap.width > WIDE_GAP * whole / (count - 1))
     g_string_append_printf (text, _ (" The widest gap, %s, lies between %s and %s."), width,
                             tb_bag_entry (bag, gap.low)->name, tb_bag_entry (bag, gap.high)->name);

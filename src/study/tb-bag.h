@@ -1,4 +1,5 @@
-/* The same delivery on the same lane with every ball of a bag, on the same line and each on its own pocket line.
+/* The same delivery on the same lane with every ball of a bag, on the same line and each on its own pocket
+ * line.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -38,8 +39,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbBag, tb_bag_free)
 const TbBagEntry *tb_bag_entry (const TbBag *bag, guint index);
 /* A measure of one entry, in the measure's unit; NAN where it has none. */
 double tb_bag_value (const TbBag *bag, guint index, TbBallLine line, const TbMeasureInfo *measure);
-/* Indices of all entries by a measure, the least first, those without it last; equals keep their order. order has room
- * for all of them. */
+/* Indices of all entries by a measure, the least first, those without it last; equals keep their order. order
+ * has room for all of them. */
 void tb_bag_order (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, guint *order);
 
 /* Two neighbours by a measure, and how far they are apart. */
@@ -56,7 +57,8 @@ gboolean tb_bag_between (const TbBag *bag,
                          const TbMeasureInfo *measure,
                          const guint ends[2],
                          guint *between);
-/* In words, translated, with numbers: how far the bag spans, what lies in the middle of it, the widest gap. Free it. */
+/* In words, translated, with numbers: how far the bag spans, what lies in the middle of it, the widest gap.
+ * Free it. */
 char *tb_bag_statement (const TbBag *bag, TbBallLine line, const TbMeasureInfo *measure, gboolean metric);
 
 G_END_DECLS

@@ -29,10 +29,10 @@ tb_limit_line_free (TbLimitLine *line)
 typedef struct NumberLimit
 {
   const char *name;
-  const char *label;  /* untranslated */
-  const char *unit;   /* with the space before it */
+  const char *label; /* untranslated */
+  const char *unit;  /* with the space before it */
   int digits;
-  double low, high;   /* NAN where there is no such end */
+  double low, high; /* NAN where there is no such end */
 } NumberLimit;
 
 static char *
@@ -60,7 +60,8 @@ static char *
 verdict_sentence (const TbLimitLine *line)
 {
   if (line->verdict == TB_LIMIT_WITHIN)
-    /* Translators: what is measured, its value, the limit: "Weight: 15.00 lb is within the limit, at most 16.00 lb." */
+    /* Translators: what is measured, its value, the limit: "Weight: 15.00 lb is within the limit, at
+     * most 16.00 lb." */
     return g_strdup_printf (_ ("%s: %s is within the limit, %s."), line->label, line->value, line->limit);
   return g_strdup_printf (_ ("%s: %s is outside the limit, %s."), line->label, line->value, line->limit);
 }
@@ -99,7 +100,7 @@ static void
 add_size (GPtrArray *lines, const TbBall *ball)
 {
   static const NumberLimit weight
-      = { "weight", N_ ("Weight before drilling"), N_ (" lb"), 2, (double) NAN, TB_BALL_MAX_WEIGHT_LB };
+      = { "weight", N_ ("Weight before drilling"), N_ (" lb"), 2, (double)NAN, TB_BALL_MAX_WEIGHT_LB };
   static const NumberLimit diameter
       = { "diameter", N_ ("Diameter"), N_ (" in"), 3, TB_BALL_MIN_DIAMETER_IN, TB_BALL_MAX_DIAMETER_IN };
   static const NumberLimit circumference
@@ -117,7 +118,7 @@ add_core (GPtrArray *lines, const TbBall *ball)
 {
   static const NumberLimit rg = { "rg", N_ ("RG"), N_ (" in"), 3, TB_BALL_MIN_RG_IN, TB_BALL_MAX_RG_IN };
   static const NumberLimit differential
-      = { "differential", N_ ("Differential"), N_ (" in"), 3, (double) NAN, TB_BALL_MAX_DIFFERENTIAL_IN };
+      = { "differential", N_ ("Differential"), N_ (" in"), 3, (double)NAN, TB_BALL_MAX_DIFFERENTIAL_IN };
 
   add_number (lines, &rg, tb_in_from_metres (ball->rg));
   add_number (lines, &differential, tb_in_from_metres (ball->differential));
@@ -127,28 +128,30 @@ static void
 add_cover (GPtrArray *lines, const TbBall *ball)
 {
   static const NumberLimit friction
-      = { "friction", N_ ("Friction on a dry lane"), "", 3, (double) NAN, MAX_FRICTION };
+      = { "friction", N_ ("Friction on a dry lane"), "", 3, (double)NAN, MAX_FRICTION };
   static const NumberLimit roughness
-      = { "roughness", N_ ("Roughness Ra"), N_ (" µin"), 1, (double) NAN, TB_BALL_MAX_ROUGHNESS_UIN };
+      = { "roughness", N_ ("Roughness Ra"), N_ (" µin"), 1, (double)NAN, TB_BALL_MAX_ROUGHNESS_UIN };
   double uin = tb_uin_from_metres (ball->cover.roughness);
   TbLimitLine *line;
 
   line = add_number (lines, &friction, ball->cover.dry_friction);
   g_free (line->sentence);
-  line->sentence = g_strdup_printf (
-      line->verdict == TB_LIMIT_WITHIN
-          ? _ ("Friction: %s here, %s in the laboratory's test. This model's value is assumed, not measured, and the two "
-               "need not agree.")
-          : _ ("Friction: %s here is more than %s in the laboratory's test. This model's value is assumed, not measured, "
-               "and the two need not agree."),
-      line->value, line->limit);
+  line->sentence = g_strdup_printf (line->verdict == TB_LIMIT_WITHIN
+                                        ? _ ("Friction: %s here, %s in the laboratory's test. This model's "
+                                             "value is assumed, not measured, and the two "
+                                             "need not agree.")
+                                        : _ ("Friction: %s here is more than %s in the laboratory's test. "
+                                             "This model's value is assumed, not measured, "
+                                             "and the two need not agree."),
+                                    line->value, line->limit);
   line = add_number (lines, &roughness, uin);
   if (line->verdict == TB_LIMIT_WITHIN && uin > MAX_MODEL_ROUGHNESS_UIN + ROUNDING)
     {
       g_free (line->sentence);
-      line->sentence = g_strdup_printf (_ ("Roughness Ra: %s is within the limit for one ball, %s, but over the %.0f µin "
-                                           "that a model may have when it is approved."),
-                                        line->value, line->limit, MAX_MODEL_ROUGHNESS_UIN);
+      line->sentence = g_strdup_printf (
+          _ ("Roughness Ra: %s is within the limit for one ball, %s, but over the %.0f µin "
+             "that a model may have when it is approved."),
+          line->value, line->limit, MAX_MODEL_ROUGHNESS_UIN);
     }
 }
 
@@ -160,45 +163,49 @@ add_static_weights (GPtrArray *lines, const TbBall *ball, const TbBody *body)
     { "side-weight", N_ ("Side weight"), N_ (" oz"), 2, -TB_BALL_MAX_STATIC_OZ, TB_BALL_MAX_STATIC_OZ },
     { "finger-weight", N_ ("Finger weight"), N_ (" oz"), 2, -TB_BALL_MAX_STATIC_OZ, TB_BALL_MAX_STATIC_OZ },
   };
-  const double values[] = { body->static_weights.top, body->static_weights.side, body->static_weights.finger };
+  const double values[]
+      = { body->static_weights.top, body->static_weights.side, body->static_weights.finger };
 
   if (tb_lb_from_kilograms (ball->mass) > LIGHT_BALL_LB)
     for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
       add_number (lines, &limits[i], tb_oz_from_kilograms (values[i]));
   else
     add_unknown (lines, "static-weights", _ ("Static weights"), "",
-                 g_strdup_printf (_ ("Static weights: %.2f oz top, %.2f oz side, %.2f oz finger; balls of 10 lb and less "
-                                     "have limits of their own: ask a pro shop."),
-                                  tb_oz_from_kilograms (values[0]), tb_oz_from_kilograms (values[1]),
-                                  tb_oz_from_kilograms (values[2])));
+                 g_strdup_printf (
+                     _ ("Static weights: %.2f oz top, %.2f oz side, %.2f oz finger; balls of 10 lb and less "
+                        "have limits of their own: ask a pro shop."),
+                     tb_oz_from_kilograms (values[0]), tb_oz_from_kilograms (values[1]),
+                     tb_oz_from_kilograms (values[2])));
 }
 
 static void
 add_holes (GPtrArray *lines, const TbBall *ball)
 {
-  static const NumberLimit holes = { "holes", N_ ("Holes"), "", 0, (double) NAN, TB_MAX_HOLES };
+  static const NumberLimit holes = { "holes", N_ ("Holes"), "", 0, (double)NAN, TB_MAX_HOLES };
   TbLimitLine *line;
 
   if (ball->n_holes == 0)
     {
-      add_unknown (lines, "holes", _ ("Holes"), "", g_strdup (_ ("Holes: none are given; the ball counts as balanced.")));
+      add_unknown (lines, "holes", _ ("Holes"), "",
+                   g_strdup (_ ("Holes: none are given; the ball counts as balanced.")));
       return;
     }
   line = add_number (lines, &holes, ball->n_holes);
   g_free (line->sentence);
-  line->sentence = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                                 "Holes: %d of at most %d. Every hole must be used for gripping in every "
-                                                 "delivery; balance holes have not been allowed since August 2020.",
-                                                 "Holes: %d of at most %d. Every hole must be used for gripping in every "
-                                                 "delivery; balance holes have not been allowed since August 2020.",
-                                                 (gulong) ball->n_holes),
-                                    ball->n_holes, TB_MAX_HOLES);
+  line->sentence = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "Holes: %d of at most %d. Every hole must be used for gripping in every "
+                   "delivery; balance holes have not been allowed since August 2020.",
+                   "Holes: %d of at most %d. Every hole must be used for gripping in every "
+                   "delivery; balance holes have not been allowed since August 2020.",
+                   (gulong)ball->n_holes),
+      ball->n_holes, TB_MAX_HOLES);
 }
 
 GPtrArray *
 tb_ball_limits (const TbBall *ball)
 {
-  GPtrArray *lines = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_limit_line_free);
+  GPtrArray *lines = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_limit_line_free);
   TbBody body;
 
   add_size (lines, ball);
@@ -208,9 +215,10 @@ tb_ball_limits (const TbBall *ball)
     add_static_weights (lines, ball, &body);
   add_holes (lines, ball);
   add_unknown (lines, "hardness", _ ("Hardness"), "",
-               g_strdup_printf (_ ("Hardness: at least %d on the Shore D scale is asked; it is no part of this model, a "
-                                   "gauge must tell."),
-                                MIN_HARDNESS_D));
+               g_strdup_printf (
+                   _ ("Hardness: at least %d on the Shore D scale is asked; it is no part of this model, a "
+                      "gauge must tell."),
+                   MIN_HARDNESS_D));
   return lines;
 }
 
@@ -218,7 +226,7 @@ TbLimitVerdict
 tb_ball_limits_verdict (const GPtrArray *lines)
 {
   for (guint i = 0; i < lines->len; i++)
-    if (((const TbLimitLine *) lines->pdata[i])->verdict == TB_LIMIT_OUTSIDE)
+    if (((const TbLimitLine *)lines->pdata[i])->verdict == TB_LIMIT_OUTSIDE)
       return TB_LIMIT_OUTSIDE;
   return TB_LIMIT_WITHIN;
 }
@@ -226,6 +234,7 @@ tb_ball_limits_verdict (const GPtrArray *lines)
 const char *
 tb_ball_limits_source (void)
 {
-  return _ ("Limits of the USBC Equipment Specifications Manual. The rulebook in force where the ball is used comes "
+  return _ ("Limits of the USBC Equipment Specifications Manual. The rulebook in force where the ball is "
+            "used comes "
             "first.");
 }

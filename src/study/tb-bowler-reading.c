@@ -8,41 +8,50 @@
 
 static const TbReadingInfo infos[TB_N_READINGS] = {
   [TB_READING_SPEED]
-  = { N_ ("Speed"), N_ ("Time the ball from the foul line to the head pin, with a watch or by counting video frames."),
+  = { N_ ("Speed"),
+      N_ ("Time the ball from the foul line to the head pin, with a watch or by counting video frames."),
       N_ ("mean speed = 60 ft ÷ time; speed at release: the one that takes this ball as long in this model"),
-      N_ ("Definition of a mean; 40.91 ÷ seconds in mph. The step from mean to release is this model's, not a "
+      N_ ("Definition of a mean; 40.91 ÷ seconds in mph. The step from mean to release is this model's, not "
+          "a "
           "measurement."),
-      N_ ("A watch pressed twice by hand: about 0.1 s, half a mile an hour. A display over the lane may measure "
+      N_ ("A watch pressed twice by hand: about 0.1 s, half a mile an hour. A display over the lane may "
+          "measure "
           "elsewhere than at release.") },
-  [TB_READING_REV_RATE]
-  = { N_ ("Rev rate"),
-      N_ ("Put a strip of white tape from the grip towards the PAP, film the release, and count the frames over whole "
-          "turns of the tape."),
-      N_ ("rev rate = turns ÷ frames × frames per second × 60"), N_ ("Definition."),
-      N_ ("A frame more or less, and a sixteenth of a turn: count over two turns or more. Count right after release; "
-          "the lane adds turns.") },
-  [TB_READING_TILT]
-  = { N_ ("Axis tilt"),
-      N_ ("Measure with a tape along the surface, straight across the first ring (nearest the thumb and fingers) through "
-          "its middle, on the ring's smaller side."),
-      N_ ("tilt = (half the circumference − arc) ÷ circumference × 180°"),
-      N_ ("Geometry of a circle on a sphere; on a 27 in ball (13.5 − arc) ÷ 0.15."),
-      N_ ("An eighth of an inch is 0.8°. A later ring gives the tilt further down the lane, which is less.") },
+  [TB_READING_REV_RATE] = { N_ ("Rev rate"),
+                            N_ ("Put a strip of white tape from the grip towards the PAP, film the release, "
+                                "and count the frames over whole "
+                                "turns of the tape."),
+                            N_ ("rev rate = turns ÷ frames × frames per second × 60"), N_ ("Definition."),
+                            N_ ("A frame more or less, and a sixteenth of a turn: count over two turns or "
+                                "more. Count right after release; "
+                                "the lane adds turns.") },
+  [TB_READING_TILT] = { N_ ("Axis tilt"),
+                        N_ ("Measure with a tape along the surface, straight across the first ring (nearest "
+                            "the thumb and fingers) through "
+                            "its middle, on the ring's smaller side."),
+                        N_ ("tilt = (half the circumference − arc) ÷ circumference × 180°"),
+                        N_ ("Geometry of a circle on a sphere; on a 27 in ball (13.5 − arc) ÷ 0.15."),
+                        N_ ("An eighth of an inch is 0.8°. A later ring gives the tilt further down the "
+                            "lane, which is less.") },
   [TB_READING_AXIS]
   = { N_ ("Axis rotation"),
-      N_ ("Put a round mark on the PAP. In a frame from behind the bowler, right after release, measure how far the mark "
+      N_ ("Put a round mark on the PAP. In a frame from behind the bowler, right after release, measure how "
+          "far the mark "
           "stands beside the ball's middle (left for a right-hander) and above it, in ball radii."),
       N_ ("tilt = arcsin (above); rotation = arccos (aside ÷ cos tilt)"),
       N_ ("Geometry of the spin axis as it is defined here."),
-      N_ ("A camera that is off to the side turns the answer by as much. Near no rotation the answer is poor: the "
+      N_ ("A camera that is off to the side turns the answer by as much. Near no rotation the answer is "
+          "poor: the "
           "mark hardly moves.") },
-  [TB_READING_PAP]
-  = { N_ ("Positive axis point"),
-      N_ ("Mark three points far apart on the first ring. Measure each from the grip centre: along the midline, then "
-          "straight up or down from it."),
-      N_ ("the PAP is the pole of the circle through the three points"), N_ ("Geometry of a circle on a sphere."),
-      N_ ("An eighth of an inch on each number. The further apart the points, the better; a ring of the middle of the "
-          "lane gives another point.") },
+  [TB_READING_PAP] = { N_ ("Positive axis point"),
+                       N_ ("Mark three points far apart on the first ring. Measure each from the grip "
+                           "centre: along the midline, then "
+                           "straight up or down from it."),
+                       N_ ("the PAP is the pole of the circle through the three points"),
+                       N_ ("Geometry of a circle on a sphere."),
+                       N_ ("An eighth of an inch on each number. The further apart the points, the better; a "
+                           "ring of the middle of the "
+                           "lane gives another point.") },
 };
 
 const TbReadingInfo *
@@ -51,7 +60,7 @@ tb_reading_info (TbReadingKind kind)
   return &infos[kind];
 }
 
-/* --- errors ------------------------------------------------------------------------------------------------------ */
+/* Errors. */
 
 #define MAX_INPUTS 6
 /* A formula of several measured numbers. */
@@ -85,12 +94,12 @@ propagate (Formula formula, const TbMeasured *inputs, int count, gconstpointer d
   return answer;
 }
 
-/* --- speed and revs ---------------------------------------------------------------------------------------------- */
+/* Speed and revs. */
 
 static double
 mean_speed (const double *inputs, gconstpointer data)
 {
-  return inputs[0] > 0 ? *(const double *) data / inputs[0] : (double) NAN;
+  return inputs[0] > 0 ? *(const double *)data / inputs[0] : (double)NAN;
 }
 
 TbMeasured
@@ -107,7 +116,7 @@ time_at_speed (const TbShot *shot, double speed, TbWorkspace *workspace)
 
   faster.delivery.speed = speed;
   faster.options.edgeless = true;
-  return tb_shot_run (&faster, workspace, &path, NULL) == TB_OK ? path.measures.time : (double) INFINITY;
+  return tb_shot_run (&faster, workspace, &path, NULL) == TB_OK ? path.measures.time : (double)INFINITY;
 }
 
 /* Halvings that bring the range of speeds down to less than a hundredth of a mile an hour. */
@@ -121,8 +130,9 @@ release_speed (const double *inputs, gconstpointer data)
   double low = field->to_si (field->min), high = field->to_si (field->max);
   g_autofree TbWorkspace *workspace = g_malloc (tb_workspace_size ());
 
-  if (!(time_at_speed (shot, high, workspace) <= inputs[0] && inputs[0] <= time_at_speed (shot, low, workspace)))
-    return (double) NAN;
+  if (!(time_at_speed (shot, high, workspace) <= inputs[0]
+        && inputs[0] <= time_at_speed (shot, low, workspace)))
+    return (double)NAN;
   for (int i = 0; i < SPEED_HALVINGS; i++)
     {
       double middle = 0.5 * (low + high);
@@ -144,10 +154,10 @@ tb_reading_release_speed (const TbSetup *setup, TbMeasured time)
 static double
 rev_rate (const double *inputs, gconstpointer data)
 {
-  double per_second = *(const double *) data;
+  double per_second = *(const double *)data;
 
   if (!(inputs[0] >= 0) || !(inputs[1] > 0) || !(per_second > 0))
-    return (double) NAN;
+    return (double)NAN;
   return 2 * TB_PI * inputs[0] / inputs[1] * per_second;
 }
 
@@ -157,14 +167,14 @@ tb_reading_rev_rate (TbMeasured turns, TbMeasured frames, double frames_per_seco
   return propagate (rev_rate, (const TbMeasured[]){ turns, frames }, 2, &frames_per_second);
 }
 
-/* --- axis -------------------------------------------------------------------------------------------------------- */
+/* Axis. */
 
 static double
 tilt_from_arc (const double *inputs, gconstpointer data)
 {
-  double radius = *(const double *) data, half = TB_PI * radius;
+  double radius = *(const double *)data, half = TB_PI * radius;
 
-  return inputs[0] > 0 && inputs[0] <= 2 * half ? (half - inputs[0]) / (2 * radius) : (double) NAN;
+  return inputs[0] > 0 && inputs[0] <= 2 * half ? (half - inputs[0]) / (2 * radius) : (double)NAN;
 }
 
 TbMeasured
@@ -179,7 +189,7 @@ tb_reading_tilt (double radius, TbMeasured arc)
 static double
 tilt_of_mark (const double *inputs, gconstpointer data)
 {
-  return hypot (inputs[0], inputs[1]) <= EDGE_SLACK ? asin (CLAMP (inputs[1], -1, 1)) : (double) NAN;
+  return hypot (inputs[0], inputs[1]) <= EDGE_SLACK ? asin (CLAMP (inputs[1], -1, 1)) : (double)NAN;
 }
 
 static double
@@ -187,7 +197,8 @@ rotation_of_mark (const double *inputs, gconstpointer data)
 {
   double length = sqrt (fmax (1 - inputs[1] * inputs[1], 0));
 
-  return hypot (inputs[0], inputs[1]) <= EDGE_SLACK && length > 0 ? acos (CLAMP (inputs[0] / length, -1, 1)) : (double) NAN;
+  return hypot (inputs[0], inputs[1]) <= EDGE_SLACK && length > 0 ? acos (CLAMP (inputs[0] / length, -1, 1))
+                                                                  : (double)NAN;
 }
 
 TbAxisReading
@@ -199,7 +210,7 @@ tb_reading_axis (TbMeasured aside, TbMeasured above)
                           .tilt = propagate (tilt_of_mark, inputs, 2, NULL) };
 }
 
-/* --- PAP --------------------------------------------------------------------------------------------------------- */
+/* PAP. */
 
 /* Points nearer to one line than this (area on the unit sphere) make no circle. */
 #define LEAST_AREA 1e-3
@@ -243,7 +254,7 @@ pap_formula (const double *inputs, gconstpointer data)
   double angle, over, up;
 
   if (!find_pole (inputs, question->radius, &pole, &angle))
-    return (double) NAN;
+    return (double)NAN;
   tb_layout_over_up (question->radius, pole, &over, &up);
   switch (question->answer)
     {

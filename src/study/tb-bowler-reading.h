@@ -1,7 +1,7 @@
 /* A bowler's numbers from what can be measured at the counter, each with its likely error.
  *
- * Every answer is the formula at the measured values; its error is what the errors of the measured values make of it,
- * taken as independent.
+ * Every answer is the formula at the measured values; its error is what the errors of the measured values
+ * make of it, taken as independent.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -20,45 +20,46 @@ typedef struct TbMeasured
 
 typedef enum TbReadingKind
 {
-  TB_READING_SPEED,      /* from the time over the lane */
-  TB_READING_REV_RATE,   /* from turns of a strip of tape in video frames */
-  TB_READING_TILT,       /* from the arc across the first ring */
-  TB_READING_AXIS,       /* rotation and tilt, from where the tape on the PAP stands in one frame */
-  TB_READING_PAP,        /* from three points of the first ring */
+  TB_READING_SPEED,    /* from the time over the lane */
+  TB_READING_REV_RATE, /* from turns of a strip of tape in video frames */
+  TB_READING_TILT,     /* from the arc across the first ring */
+  TB_READING_AXIS,     /* rotation and tilt, from where the tape on the PAP stands in one frame */
+  TB_READING_PAP,      /* from three points of the first ring */
   TB_N_READINGS
 } TbReadingKind;
 
 /* What stands beside a reading; untranslated. */
 typedef struct TbReadingInfo
 {
-  const char *label;   /* what comes out */
-  const char *how;     /* what to do */
+  const char *label; /* what comes out */
+  const char *how;   /* what to do */
   const char *formula;
   const char *source;
-  const char *errors;  /* where the error comes from */
+  const char *errors; /* where the error comes from */
 } TbReadingInfo;
 const TbReadingInfo *tb_reading_info (TbReadingKind kind);
 
 /* Typical errors of what is measured. */
-#define TB_READING_STOPWATCH_ERROR 0.1  /* s, two presses by hand (common practice) */
-#define TB_READING_FRAME_ERROR 1.0      /* frames, over a count */
-#define TB_READING_TURN_ERROR 0.0625    /* turns, over a count: a sixteenth */
-#define TB_READING_TAPE_ERROR_IN 0.125  /* in along the surface */
-#define TB_READING_PICTURE_ERROR 0.04   /* ball radii in a video frame */
+#define TB_READING_STOPWATCH_ERROR 0.1 /* s, two presses by hand (common practice) */
+#define TB_READING_FRAME_ERROR 1.0     /* frames, over a count */
+#define TB_READING_TURN_ERROR 0.0625   /* turns, over a count: a sixteenth */
+#define TB_READING_TAPE_ERROR_IN 0.125 /* in along the surface */
+#define TB_READING_PICTURE_ERROR 0.04  /* ball radii in a video frame */
 
 /* All of these answer NAN as the value where the measurement makes no sense. */
 
 /* Mean speed over a distance (m) from the time (s), m/s. */
 TbMeasured tb_reading_mean_speed (double distance, TbMeasured time);
-/* Speed at release, m/s: the one with which the setup's ball takes that time (s) over the lane in this model. */
+/* Speed at release, m/s: the one with which the setup's ball takes that time (s) over the lane in this model.
+ */
 TbMeasured tb_reading_release_speed (const TbSetup *setup, TbMeasured time);
 /* Rev rate, rad/s, from turns counted over a number of video frames. */
 TbMeasured tb_reading_rev_rate (TbMeasured turns, TbMeasured frames, double frames_per_second);
-/* Tilt, rad, from the arc (m along the surface) straight across the first ring, on its smaller side, of a ball of that
- * radius (m): (π R − arc)/(2 R). */
+/* Tilt, rad, from the arc (m along the surface) straight across the first ring, on its smaller side, of a
+ * ball of that radius (m): (π R − arc)/(2 R). */
 TbMeasured tb_reading_tilt (double radius, TbMeasured arc);
-/* Where a mark on the PAP stands in a frame taken from behind, right after release: towards the side of the other hand
- * from the ball's centre (left for a right-hander), and above it, in ball radii. */
+/* Where a mark on the PAP stands in a frame taken from behind, right after release: towards the side of the
+ * other hand from the ball's centre (left for a right-hander), and above it, in ball radii. */
 typedef struct TbAxisReading
 {
   TbMeasured rotation; /* rad; 0 to 90° (the view from behind cannot tell from more) */

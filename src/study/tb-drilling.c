@@ -52,14 +52,14 @@ make_hole (TbHoleKind kind, const TbGripHole *hole, double over, double up)
                    .pitch_up = hole->pitch_up };
 }
 
-/* Latitude of a place of that longitude at an angle from a place of latitude `from` on the middle meridian, above it;
- * NAN if there is none. */
+/* Latitude of a place of that longitude at an angle from a place of latitude `from` on the middle meridian,
+ * above it; NAN if there is none. */
 static double
 latitude_above (double from, double longitude, double angle)
 {
   double a = cos (longitude) * cos (from), b = sin (from), c = cos (angle) / hypot (a, b);
 
-  return fabs (c) > 1 ? (double) NAN : atan2 (b, a) + acos (c);
+  return fabs (c) > 1 ? (double)NAN : atan2 (b, a) + acos (c);
 }
 
 /* Where the two finger holes go, rad; the thumb hole's centre is at latitude `thumb`. */
@@ -74,7 +74,8 @@ place_fingers (const TbGrip *grip, double radius, double thumb, double over[], d
     {
       for (int i = 0; i < TB_GRIP_N_FINGERS; i++)
         up[i] = latitude_above (thumb, over[i],
-                                (0.5 * grip->thumb.diameter + grip->span[i] + 0.5 * grip->finger[i].diameter) / radius);
+                                (0.5 * grip->thumb.diameter + grip->span[i] + 0.5 * grip->finger[i].diameter)
+                                    / radius);
       TbVec3 a = tb_layout_place (1, over[0], up[0]), b = tb_layout_place (1, over[1], up[1]);
       double now = tb_vec3_angle (a, b);
 
@@ -87,7 +88,8 @@ TbStatus
 tb_grip_drill (const TbGrip *grip, TbBall *ball)
 {
   double radius = 0.5 * ball->diameter, half = 0.25 * (grip->span[0] + grip->span[1]);
-  double thumb = -(half + 0.5 * grip->thumb.diameter) / radius, over[TB_GRIP_N_FINGERS], up[TB_GRIP_N_FINGERS];
+  double thumb = -(half + 0.5 * grip->thumb.diameter) / radius, over[TB_GRIP_N_FINGERS],
+         up[TB_GRIP_N_FINGERS];
   TbBall drilled = *ball;
   TbBody body;
   TbStatus status;
@@ -101,7 +103,8 @@ tb_grip_drill (const TbGrip *grip, TbBall *ball)
     {
       if (!isfinite (over[i]) || !isfinite (up[i]))
         return TB_ERROR_HOLES;
-      drilled.hole[drilled.n_holes++] = make_hole (TB_HOLE_FINGER, &grip->finger[i], over[i] * radius, up[i] * radius);
+      drilled.hole[drilled.n_holes++]
+          = make_hole (TB_HOLE_FINGER, &grip->finger[i], over[i] * radius, up[i] * radius);
     }
   if (!grip->no_thumb)
     drilled.hole[drilled.n_holes++] = make_hole (TB_HOLE_THUMB, &grip->thumb, 0, thumb * radius);
@@ -123,8 +126,9 @@ grip_hole (const TbHole *hole)
 static double
 between_edges (double radius, const TbHole *a, const TbHole *b)
 {
-  double centres = radius
-                   * tb_vec3_angle (tb_layout_place (radius, a->over, a->up), tb_layout_place (radius, b->over, b->up));
+  double centres
+      = radius
+        * tb_vec3_angle (tb_layout_place (radius, a->over, a->up), tb_layout_place (radius, b->over, b->up));
 
   return centres - 0.5 * (a->diameter + b->diameter);
 }
@@ -292,7 +296,8 @@ tb_layout_move_mass_bias (TbBall *ball, TbVec3 place)
   TbVec3 pap, up, to_grip;
 
   pap_directions (ball, &pap, &up, &to_grip);
-  TbVec3 to_pin = tb_vec3_add_scaled (tb_vec3_scale (up, cos (ball->val_angle)), sin (ball->val_angle), to_grip);
+  TbVec3 to_pin
+      = tb_vec3_add_scaled (tb_vec3_scale (up, cos (ball->val_angle)), sin (ball->val_angle), to_grip);
   TbVec3 pin = tb_vec3_add_scaled (tb_vec3_scale (pap, cos (distance)), sin (distance), to_pin);
   TbVec3 back = tb_vec3_add_scaled (tb_vec3_scale (pap, sin (distance)), -cos (distance), to_pin);
   TbVec3 direction = towards (pin, place, back);

@@ -157,28 +157,33 @@ tb_flare_kind (const TbFlare *flare, const TbAssumed *assumed)
 }
 
 static const char *const statements[] = {
-  [TB_FLARE_APART] = N_ ("The rings lie up to %s apart and spread over %s: wider than the strip that carries "
-                         "oil (%s, assumed), so that a turn meets cover the turn before left dry. In the oil it "
-                         "still met %.2f µm of its own oil on average, under %.1f µm on the lane."),
-  [TB_FLARE_OVERLAP] = N_ ("The rings lie up to %s apart and spread over %s: closer than the strip that "
-                           "carries oil (%s, assumed), so that each turn runs partly on the oil of the one before. "
-                           "In the oil it met %.2f µm of its own oil on average, under %.1f µm on the lane."),
-  [TB_FLARE_ONE_LINE] = N_ ("The rings lie up to %s apart and spread over %s, inside one strip that carries "
-                            "oil (%s, assumed): the ball rolls on its own oil. In the oil it met %.2f µm of it on "
-                            "average, under %.1f µm on the lane."),
+  [TB_FLARE_APART]
+  = N_ ("The rings lie up to %s apart and spread over %s: wider than the strip that carries "
+        "oil (%s, assumed), so that a turn meets cover the turn before left dry. In the oil it "
+        "still met %.2f µm of its own oil on average, under %.1f µm on the lane."),
+  [TB_FLARE_OVERLAP]
+  = N_ ("The rings lie up to %s apart and spread over %s: closer than the strip that "
+        "carries oil (%s, assumed), so that each turn runs partly on the oil of the one before. "
+        "In the oil it met %.2f µm of its own oil on average, under %.1f µm on the lane."),
+  [TB_FLARE_ONE_LINE]
+  = N_ ("The rings lie up to %s apart and spread over %s, inside one strip that carries "
+        "oil (%s, assumed): the ball rolls on its own oil. In the oil it met %.2f µm of it on "
+        "average, under %.1f µm on the lane."),
 };
 
 static char *
 length_text (double length, gboolean metric)
 {
-  return metric ? g_strdup_printf (_ ("%.0f mm"), length * 1e3) : g_strdup_printf (_ ("%.2f in"), tb_in_from_metres (length));
+  return metric ? g_strdup_printf (_ ("%.0f mm"), length * 1e3)
+                : g_strdup_printf (_ ("%.2f in"), tb_in_from_metres (length));
 }
 
 char *
 tb_flare_statement (const TbFlare *flare, const TbAssumed *assumed, gboolean metric)
 {
   const char *statement = statements[tb_flare_kind (flare, assumed)];
-  g_autofree char *widest = length_text (flare->widest_spacing, metric), *total = length_text (flare->total, metric);
+  g_autofree char *widest = length_text (flare->widest_spacing, metric),
+                  *total = length_text (flare->total, metric);
   g_autofree char *strip = length_text (assumed->patch_width, metric);
 
   if (isnan (flare->widest_spacing))
@@ -201,7 +206,7 @@ tb_flare_case_free (TbFlareCase *flare_case)
 GPtrArray *
 tb_flare_cases_new (const TbSetup *setup, const double *pin_to_pap, guint count)
 {
-  GPtrArray *cases = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_flare_case_free);
+  GPtrArray *cases = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_flare_case_free);
 
   for (guint i = 0; i < count; i++)
     {

@@ -1,7 +1,7 @@
 /* The rings that a run left on the ball: how far apart they lie, how far they spread, and the oil on each.
  *
- * A ring is one turn of the ball. The distance from one to the next is how far the spin axis moved on the ball in that
- * turn; the total is the greatest distance between the axis and its place at release.
+ * A ring is one turn of the ball. The distance from one to the next is how far the spin axis moved on the
+ * ball in that turn; the total is the greatest distance between the axis and its place at release.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -12,22 +12,22 @@ G_BEGIN_DECLS
 
 typedef struct TbFlareRing
 {
-  double start_y, end_y;   /* m down the lane */
-  int first, last;         /* of the path's samples */
-  double spacing;          /* m on the ball, to the ring after it; NAN where the run ends within the turn */
-  double film_on_lane;     /* m, mean under the ring */
-  double film_met;         /* m, mean of what lay on the ball there already */
-  double film_left;        /* m, mean of what lies there when the ring has run over it */
+  double start_y, end_y; /* m down the lane */
+  int first, last;       /* of the path's samples */
+  double spacing;        /* m on the ball, to the ring after it; NAN where the run ends within the turn */
+  double film_on_lane;   /* m, mean under the ring */
+  double film_met;       /* m, mean of what lay on the ball there already */
+  double film_left;      /* m, mean of what lies there when the ring has run over it */
 } TbFlareRing;
 
 typedef struct TbFlare
 {
-  GArray *rings;           /* of TbFlareRing; the last may be part of a turn */
-  double first_spacing;    /* m; NAN for a run of less than a turn */
-  double widest_spacing;   /* m; likewise */
-  double total;            /* m on the ball */
-  double film_on_lane;     /* m, mean over the rings that ran in oil; 0 if none did */
-  double film_met;         /* m, likewise */
+  GArray *rings;         /* of TbFlareRing; the last may be part of a turn */
+  double first_spacing;  /* m; NAN for a run of less than a turn */
+  double widest_spacing; /* m; likewise */
+  double total;          /* m on the ball */
+  double film_on_lane;   /* m, mean over the rings that ran in oil; 0 if none did */
+  double film_met;       /* m, likewise */
 } TbFlare;
 
 /* From a run with its samples; of a run that failed it has no rings. */
@@ -35,8 +35,8 @@ TbFlare *tb_flare_new (const TbRun *run);
 void tb_flare_free (TbFlare *flare);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbFlare, tb_flare_free)
 
-/* Film on the ball at a sample's contact once the contact has passed, m: what stays of what was there, and what the lane
- * gives. */
+/* Film on the ball at a sample's contact once the contact has passed, m: what stays of what was there, and
+ * what the lane gives. */
 double tb_flare_film_left (const TbSample *sample, const TbAssumed *assumed, double radius);
 
 /* How the rings lie against the width of the strip that carries oil. */

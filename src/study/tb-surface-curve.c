@@ -4,8 +4,7 @@
 #include "tb-pocket-line.h"
 
 /* Surfaces that are thrown. */
-static const double grits[]
-    = { 500, 750, 1000, 1500, 2000, 2500, 3000, 3500, 4000, 4500, TB_GRIT_POLISH };
+static const double grits[] = { 500, 750, 1000, 1500, 2000, 2500, 3000, 3500, 4000, 4500, TB_GRIT_POLISH };
 
 const char *
 tb_ball_line_label (TbBallLine line)
@@ -94,7 +93,10 @@ throw_pocket_line (TbThrower *thrower, const TbShot *shot, GCancellable *cancell
 }
 
 static gboolean
-throw_point (TbThrower *thrower, const TbSurfaceCurve *curve, const TbShot *shot, GCancellable *cancellable,
+throw_point (TbThrower *thrower,
+             const TbSurfaceCurve *curve,
+             const TbShot *shot,
+             GCancellable *cancellable,
              TbSurfacePoint *point)
 {
   TbShot surfaced = *shot;
@@ -177,7 +179,7 @@ find_course (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity)
 static gboolean
 goes_one_way (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, guint from, guint to, double sign)
 {
-  double reached = (double) -INFINITY;
+  double reached = (double)-INFINITY;
 
   for (guint i = from; i <= to; i++)
     {
@@ -195,7 +197,8 @@ turns_at (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, const Course 
 {
   guint at = sign > 0 ? course->highest : course->lowest;
   double value = sign * value_at (curve, at, quantity);
-  double ends = fmax (sign * value_at (curve, course->first, quantity), sign * value_at (curve, course->last, quantity));
+  double ends = fmax (sign * value_at (curve, course->first, quantity),
+                      sign * value_at (curve, course->last, quantity));
 
   return value - ends >= infos[quantity].noticeable && goes_one_way (curve, quantity, course->first, at, sign)
          && goes_one_way (curve, quantity, at, course->last, -sign);
@@ -208,7 +211,8 @@ tb_surface_curve_trend (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity,
 
   if (course.count == 0)
     return TB_TREND_MIXED;
-  if (value_at (curve, course.highest, quantity) - value_at (curve, course.lowest, quantity) < infos[quantity].noticeable)
+  if (value_at (curve, course.highest, quantity) - value_at (curve, course.lowest, quantity)
+      < infos[quantity].noticeable)
     return TB_TREND_LEVEL;
   if (turns_at (curve, quantity, &course, 1))
     {

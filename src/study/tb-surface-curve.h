@@ -1,5 +1,5 @@
-/* What each surface does to a ball on a lane: every quantity against grit, on the same line and each on its own pocket
- * line, and what the numbers say of the middle and of both ends.
+/* What each surface does to a ball on a lane: every quantity against grit, on the same line and each on its
+ * own pocket line, and what the numbers say of the middle and of both ends.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -20,9 +20,9 @@ const char *tb_ball_line_label (TbBallLine line); /* for people, untranslated */
 
 typedef struct TbSurfacePoint
 {
-  double grit;         /* TB_GRIT_POLISH is polish */
-  double roughness;    /* m */
-  gboolean there;      /* FALSE: the shot cannot be, or no line leads to the pocket; nothing below counts */
+  double grit;      /* TB_GRIT_POLISH is polish */
+  double roughness; /* m */
+  gboolean there;   /* FALSE: the shot cannot be, or no line leads to the pocket; nothing below counts */
   TbDelivery delivery;
   TbMeasures measures; /* without gutters */
   double room;         /* boards at the arrows, both ways; NAN on the same line */
@@ -45,12 +45,13 @@ typedef enum TbSurfaceQuantity
 
 typedef struct TbSurfaceQuantityInfo
 {
-  const char *label;  /* for people, untranslated */
-  const char *unit;   /* likewise, with the space before it; "" for none */
+  const char *label; /* for people, untranslated */
+  const char *unit;  /* likewise, with the space before it; "" for none */
   int digits;
-  gboolean distance;  /* in feet, and so in metres where those are asked for */
-  double noticeable;  /* differences below this are not told, in the unit (assumed). The angle's is large, since the
-                       * heading of a rolling ball with a core sways by some tenths of a degree with every turn. */
+  gboolean distance; /* in feet, and so in metres where those are asked for */
+  double noticeable; /* differences below this are not told, in the unit (assumed). The angle's is large,
+                      * since the heading of a rolling ball with a core sways by some tenths of a degree with
+                      * every turn. */
 } TbSurfaceQuantityInfo;
 const TbSurfaceQuantityInfo *tb_surface_quantity_info (TbSurfaceQuantity quantity);
 /* In the quantity's unit; NAN where the point has none. */
@@ -71,7 +72,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbSurfaceCurve, tb_surface_curve_free)
 /* The way a quantity goes from the coarsest surface to polish. */
 typedef enum TbSurfaceTrend
 {
-  TB_TREND_LEVEL,  /* by nothing that is noticed */
+  TB_TREND_LEVEL, /* by nothing that is noticed */
   TB_TREND_RISES,
   TB_TREND_FALLS,
   TB_TREND_PEAK,   /* greatest between the ends, by something that is noticed on both sides */
@@ -79,12 +80,14 @@ typedef enum TbSurfaceTrend
   TB_TREND_MIXED   /* none of these */
 } TbSurfaceTrend;
 /* *turning is the index of the greatest or least point for a peak or valley. May be NULL. */
-TbSurfaceTrend tb_surface_curve_trend (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, guint *turning);
-/* Indices of the first and last points that are there, and of one to hold them against: the one with the most room on
- * pocket lines (which may be an end), 2000 grit on the same line. FALSE if fewer than three are there. */
+TbSurfaceTrend
+tb_surface_curve_trend (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, guint *turning);
+/* Indices of the first and last points that are there, and of one to hold them against: the one with the most
+ * room on pocket lines (which may be an end), 2000 grit on the same line. FALSE if fewer than three are
+ * there. */
 gboolean tb_surface_curve_landmarks (const TbSurfaceCurve *curve, guint *coarse, guint *middle, guint *fine);
-/* Sentences, translated: the middle, both ends against it, and the course of the angle; nothing that the points do not
- * show. Distances in metres if `metric`. Array of char *. */
+/* Sentences, translated: the middle, both ends against it, and the course of the angle; nothing that the
+ * points do not show. Distances in metres if `metric`. Array of char *. */
 GPtrArray *tb_surface_curve_explain (const TbSurfaceCurve *curve, gboolean metric);
 
 G_END_DECLS

@@ -20,14 +20,16 @@ static const Difference differences[] = {
   { TB_SURFACE_TURN, N_ ("its turn is %s longer"), N_ ("its turn is %s shorter") },
   { TB_SURFACE_ANGLE, N_ ("it comes in %s steeper"), N_ ("it comes in %s flatter") },
   { TB_SURFACE_HOOK, N_ ("it hooks %s more"), N_ ("it hooks %s less") },
-  { TB_SURFACE_AIM, N_ ("it is aimed %s further in at the arrows"), N_ ("it is aimed %s further out at the arrows") },
+  { TB_SURFACE_AIM, N_ ("it is aimed %s further in at the arrows"),
+    N_ ("it is aimed %s further out at the arrows") },
   { TB_SURFACE_ROOM, N_ ("it has %s more room"), N_ ("it has %s less room") },
 };
 
 static char *
 distance_text (double ft, int digits, gboolean metric)
 {
-  return metric ? g_strdup_printf (_ ("%.*f m"), digits, tb_metres_from_ft (ft)) : g_strdup_printf (_ ("%.*f ft"), digits, ft);
+  return metric ? g_strdup_printf (_ ("%.*f m"), digits, tb_metres_from_ft (ft))
+                : g_strdup_printf (_ ("%.*f ft"), digits, ft);
 }
 
 /* A size of a quantity, with its unit. */
@@ -43,7 +45,8 @@ amount_text (TbSurfaceQuantity quantity, double amount, gboolean metric)
 static char *
 surface_text (const TbSurfacePoint *point)
 {
-  return point->grit >= TB_GRIT_POLISH ? g_strdup (_ ("polish")) : g_strdup_printf (_ ("%.0f grit"), point->grit);
+  return point->grit >= TB_GRIT_POLISH ? g_strdup (_ ("polish"))
+                                       : g_strdup_printf (_ ("%.0f grit"), point->grit);
 }
 
 static const TbSurfacePoint *
@@ -114,14 +117,16 @@ end_sentence (const TbSurfacePoint *end, const TbSurfacePoint *best, gboolean me
   g_autofree char *list = NULL, *run = distance_text (straight_run (end), metric ? 1 : 0, metric);
 
   if (clauses->len == 0)
-    return g_strdup_printf (_ ("At %s the numbers are those at %s, but for differences too small to notice."), surface,
-                            other);
+    return g_strdup_printf (_ ("At %s the numbers are those at %s, but for differences too small to notice."),
+                            surface, other);
   list = join (clauses);
   if (straight_run (end) - straight_run (best) > LONG_RUN_FT)
-    return g_strdup_printf (_ ("At %s, against %s, %s; it rolls, and no longer turns, over the last %s."), surface, other,
-                            list, run);
-  if (isnan (tb_surface_point_value (end, TB_SURFACE_ROLLS)) && !isnan (tb_surface_point_value (best, TB_SURFACE_ROLLS)))
-    return g_strdup_printf (_ ("At %s, against %s, %s; it is still sliding when it meets the pins."), surface, other, list);
+    return g_strdup_printf (_ ("At %s, against %s, %s; it rolls, and no longer turns, over the last %s."),
+                            surface, other, list, run);
+  if (isnan (tb_surface_point_value (end, TB_SURFACE_ROLLS))
+      && !isnan (tb_surface_point_value (best, TB_SURFACE_ROLLS)))
+    return g_strdup_printf (_ ("At %s, against %s, %s; it is still sliding when it meets the pins."), surface,
+                            other, list);
   return g_strdup_printf (_ ("At %s, against %s, %s."), surface, other, list);
 }
 
@@ -134,14 +139,16 @@ room_sentence (const TbSurfaceCurve *curve, guint coarse, guint best, guint fine
   double angle = tb_surface_point_value (point, TB_SURFACE_ANGLE);
 
   if (tb_surface_curve_trend (curve, TB_SURFACE_ROOM, NULL) == TB_TREND_LEVEL)
-    return g_strdup (_ ("Each on its own pocket line, every surface leaves about the same room at the arrows."));
-  return g_strdup_printf (
-      best != coarse && best != fine
-          ? _ ("Each on its own pocket line, the most room at the arrows, %.1f boards, lies in the middle: %s, which comes "
-               "in at %.1f°.")
-          : _ ("Each on its own pocket line, the most room at the arrows, %.1f boards, lies at one end: %s, which comes in "
-               "at %.1f°."),
-      point->room, surface, angle);
+    return g_strdup (
+        _ ("Each on its own pocket line, every surface leaves about the same room at the arrows."));
+  return g_strdup_printf (best != coarse && best != fine
+                              ? _ ("Each on its own pocket line, the most room at the arrows, %.1f boards, "
+                                   "lies in the middle: %s, which comes "
+                                   "in at %.1f°.")
+                              : _ ("Each on its own pocket line, the most room at the arrows, %.1f boards, "
+                                   "lies at one end: %s, which comes in "
+                                   "at %.1f°."),
+                          point->room, surface, angle);
 }
 
 /* Boards hooked, where every surface is launched alike. */
@@ -149,23 +156,27 @@ static char *
 hook_sentence (const TbSurfaceCurve *curve, guint coarse, guint middle, guint fine)
 {
   TbSurfaceTrend trend = tb_surface_curve_trend (curve, TB_SURFACE_HOOK, NULL);
-  g_autofree char *of_coarse = surface_text (point_at (curve, coarse)), *of_middle = surface_text (point_at (curve, middle));
+  g_autofree char *of_coarse = surface_text (point_at (curve, coarse)),
+                  *of_middle = surface_text (point_at (curve, middle));
   g_autofree char *of_fine = surface_text (point_at (curve, fine));
   const char *sentence;
 
   if (trend == TB_TREND_FALLS)
-    sentence = _ ("On the same line, the finer the surface, the fewer boards the ball hooks: %.1f at %s, %.1f at %s, %.1f at "
+    sentence = _ ("On the same line, the finer the surface, the fewer boards the ball hooks: %.1f at %s, "
+                  "%.1f at %s, %.1f at "
                   "%s.");
   else if (trend == TB_TREND_RISES)
-    sentence = _ ("On the same line, the finer the surface, the more boards the ball hooks: %.1f at %s, %.1f at %s, %.1f at "
+    sentence = _ ("On the same line, the finer the surface, the more boards the ball hooks: %.1f at %s, %.1f "
+                  "at %s, %.1f at "
                   "%s.");
   else
     sentence = _ ("On the same line the ball hooks %.1f boards at %s, %.1f at %s and %.1f at %s.");
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  return g_strdup_printf (sentence, tb_surface_point_value (point_at (curve, coarse), TB_SURFACE_HOOK), of_coarse,
-                          tb_surface_point_value (point_at (curve, middle), TB_SURFACE_HOOK), of_middle,
-                          tb_surface_point_value (point_at (curve, fine), TB_SURFACE_HOOK), of_fine);
+  return g_strdup_printf (sentence, tb_surface_point_value (point_at (curve, coarse), TB_SURFACE_HOOK),
+                          of_coarse, tb_surface_point_value (point_at (curve, middle), TB_SURFACE_HOOK),
+                          of_middle, tb_surface_point_value (point_at (curve, fine), TB_SURFACE_HOOK),
+                          of_fine);
 #pragma GCC diagnostic pop
 }
 
@@ -173,7 +184,7 @@ hook_sentence (const TbSurfaceCurve *curve, guint coarse, guint middle, guint fi
 static double
 largest_step_back (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, double sign)
 {
-  double reached = (double) -INFINITY, largest = 0;
+  double reached = (double)-INFINITY, largest = 0;
 
   for (guint i = 0; i < curve->points->len; i++)
     {
@@ -195,11 +206,12 @@ slope_sentence (const TbSurfaceCurve *curve, gboolean rises)
   if (smooth)
     return g_strdup (rises ? _ ("The finer the surface, the steeper the angle at the pins, all the way.")
                            : _ ("The finer the surface, the flatter the angle at the pins, all the way."));
-  return g_strdup_printf (rises ? _ ("The finer the surface, the steeper the angle at the pins, but for steps back of up to "
-                                     "%.1f°.")
-                                : _ ("The finer the surface, the flatter the angle at the pins, but for steps back of up to "
-                                     "%.1f°."),
-                          back);
+  return g_strdup_printf (
+      rises ? _ ("The finer the surface, the steeper the angle at the pins, but for steps back of up to "
+                 "%.1f°.")
+            : _ ("The finer the surface, the flatter the angle at the pins, but for steps back of up to "
+                 "%.1f°."),
+      back);
 }
 
 static char *
@@ -224,7 +236,8 @@ angle_sentence (const TbSurfaceCurve *curve)
                                   : _ ("The angle at the pins is flattest between the ends: %.1f° at %s."),
                               tb_surface_point_value (point_at (curve, turning), TB_SURFACE_ANGLE), surface);
     default:
-      return g_strdup (_ ("The angle at the pins goes up and down with the surface; no simple rule holds here."));
+      return g_strdup (
+          _ ("The angle at the pins goes up and down with the surface; no simple rule holds here."));
     }
 }
 
@@ -256,8 +269,9 @@ tb_surface_curve_explain (const TbSurfaceCurve *curve, gboolean metric)
 
   if (tb_surface_curve_landmarks (curve, &coarse, &best, &fine))
     {
-      g_ptr_array_add (sentences, curve->line == TB_BALL_POCKET_LINE ? room_sentence (curve, coarse, best, fine)
-                                                                     : hook_sentence (curve, coarse, best, fine));
+      g_ptr_array_add (sentences, curve->line == TB_BALL_POCKET_LINE
+                                      ? room_sentence (curve, coarse, best, fine)
+                                      : hook_sentence (curve, coarse, best, fine));
       if (coarse != best)
         g_ptr_array_add (sentences, end_sentence (point_at (curve, coarse), point_at (curve, best), metric));
       if (fine != best)

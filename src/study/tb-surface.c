@@ -54,15 +54,15 @@ tb_surface_text (double roughness)
 #define SAME tb_same, tb_same
 
 static const TbSurfaceWorkInfo works[TB_N_SURFACE_WORKS] = {
-  [TB_SURFACE_MACHINE]
-  = { "machine", N_ ("resurfaced on a spinner"), N_ ("grit"), "grit", SAME, TB_GRIT_COARSEST, TB_GRIT_FINEST, 2000 },
+  [TB_SURFACE_MACHINE] = { "machine", N_ ("resurfaced on a spinner"), N_ ("grit"), "grit", SAME,
+                           TB_GRIT_COARSEST, TB_GRIT_FINEST, 2000 },
   [TB_SURFACE_POLISH] = { "polish", N_ ("polished"), NULL, NULL, SAME, 0, 0, 0 },
   [TB_SURFACE_HAND]
   = { "hand", N_ ("touched up by hand"), N_ ("grit"), "grit", SAME, TB_GRIT_COARSEST, TB_GRIT_FINEST, 2000 },
   [TB_SURFACE_CLEAN] = { "clean", N_ ("cleaned"), NULL, NULL, SAME, 0, 0, 0 },
   [TB_SURFACE_PLAYED] = { "played", N_ ("played"), N_ ("games"), "games", SAME, 0, 1000, 3 },
-  [TB_SURFACE_READING] = { "reading", N_ ("read with a gauge"), N_ ("µin"), "roughness_uin", tb_metres_from_uin,
-                           tb_uin_from_metres, 1, TB_BALL_MAX_ROUGHNESS_UIN, 20 },
+  [TB_SURFACE_READING] = { "reading", N_ ("read with a gauge"), N_ ("µin"), "roughness_uin",
+                           tb_metres_from_uin, tb_uin_from_metres, 1, TB_BALL_MAX_ROUGHNESS_UIN, 20 },
 };
 
 const TbSurfaceWorkInfo *
@@ -101,13 +101,13 @@ tb_surface_date_is_valid (const char *date)
   for (gsize i = 0; i < sizeof shape - 1; i++)
     if (shape[i] == 'd' ? !g_ascii_isdigit (date[i]) : date[i] != shape[i])
       return FALSE;
-  return g_date_valid_dmy ((GDateDay) atoi (date + 8), (GDateMonth) atoi (date + 5), (GDateYear) atoi (date));
+  return g_date_valid_dmy ((GDateDay)atoi (date + 8), (GDateMonth)atoi (date + 5), (GDateYear)atoi (date));
 }
 
 TbSurfaceLog *
 tb_surface_log_new (void)
 {
-  return g_ptr_array_new_with_free_func ((GDestroyNotify) tb_surface_entry_free);
+  return g_ptr_array_new_with_free_func ((GDestroyNotify)tb_surface_entry_free);
 }
 
 void
@@ -115,9 +115,9 @@ tb_surface_log_add (TbSurfaceLog *log, TbSurfaceEntry *entry)
 {
   guint at = log->len;
 
-  while (at > 0 && strcmp (((const TbSurfaceEntry *) log->pdata[at - 1])->date, entry->date) > 0)
+  while (at > 0 && strcmp (((const TbSurfaceEntry *)log->pdata[at - 1])->date, entry->date) > 0)
     at--;
-  g_ptr_array_insert (log, (int) at, entry);
+  g_ptr_array_insert (log, (int)at, entry);
 }
 
 double

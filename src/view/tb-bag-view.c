@@ -9,19 +9,21 @@
 #include "tb-lane-runs.h"
 #include "tb-path-line.h"
 
-/* Of the general colour-blind-safe palette of M. Okabe and K. Ito (2008), without its yellows: on wood they drown. */
+/* Of the general colour-blind-safe palette of M. Okabe and K. Ito (2008), without its yellows: on wood they
+ * drown. */
 static const TbColor palette[] = {
   { 0.000, 0.447, 0.698, 1 }, { 0.835, 0.369, 0.000, 1 }, { 0.000, 0.620, 0.451, 1 },
   { 0.800, 0.475, 0.655, 1 }, { 0.337, 0.706, 0.914, 1 }, { 0.250, 0.250, 0.250, 1 },
 };
 /* Dashes, em: on and off; the first is solid. A colour comes back with other dashes. */
-static const double dashes[][4] = { { 0 }, { 1.0, 0.5, 1.0, 0.5 }, { 0.25, 0.4, 0.25, 0.4 }, { 1.0, 0.4, 0.2, 0.4 } };
+static const double dashes[][4]
+    = { { 0 }, { 1.0, 0.5, 1.0, 0.5 }, { 0.25, 0.4, 0.25, 0.4 }, { 1.0, 0.4, 0.2, 0.4 } };
 /* Distances, em. */
 #define PAD 0.8
 #define LADDER_SHARE 0.45 /* of the picture at most */
-#define SPINE 2.0        /* from the ladder's left to its spine */
-#define LABEL_AT 2.6     /* from the spine to the numbers */
-#define NUMBER 0.75      /* radius of a number's disc */
+#define SPINE 2.0         /* from the ladder's left to its spine */
+#define LABEL_AT 2.6      /* from the spine to the numbers */
+#define NUMBER 0.75       /* radius of a number's disc */
 #define CASING 0.22
 #define STRONG 1.6
 #define FAINT 0.35
@@ -47,8 +49,9 @@ ball_color (const TbTheme *theme, guint index)
   if (lightness (theme->background) > 0.5)
     return color;
   /* The grey would drown. */
-  return index % G_N_ELEMENTS (palette) == G_N_ELEMENTS (palette) - 1 ? theme->text
-                                                                      : tb_color_mix (color, (TbColor){ 1, 1, 1, 1 }, DARK_LIFT);
+  return index % G_N_ELEMENTS (palette) == G_N_ELEMENTS (palette) - 1
+             ? theme->text
+             : tb_color_mix (color, (TbColor){ 1, 1, 1, 1 }, DARK_LIFT);
 }
 
 static void
@@ -64,7 +67,7 @@ set_ball_line (cairo_t *cr, guint index, double em)
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
 }
 
-/* --- lane -------------------------------------------------------------------------------------------------------- */
+/* Lane. */
 
 static TbPoint
 point_of (const TbPath *path, const TbSample *sample, const void *layout)
@@ -127,7 +130,7 @@ draw_lane (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *lane
     draw_path (canvas, layout, scene, scene->chosen);
 }
 
-/* --- ladder ------------------------------------------------------------------------------------------------------ */
+/* Ladder. */
 
 /* Where a ball stands on the ladder. */
 typedef struct Rung
@@ -149,12 +152,16 @@ compare_rungs (const void *a, const void *b)
 static void
 clear_rung (gpointer rung)
 {
-  g_free (((Rung *) rung)->text);
+  g_free (((Rung *)rung)->text);
 }
 
 /* FALSE if the ball has no such board. */
 static gboolean
-set_rung (Rung *rung, const TbLaneLayout *layout, const TbLaneScene *lane, const TbBagScene *scene, const TbBagPath *ball)
+set_rung (Rung *rung,
+          const TbLaneLayout *layout,
+          const TbLaneScene *lane,
+          const TbBagScene *scene,
+          const TbBagPath *ball)
 {
   const TbPath *path = ball->path;
   TbSample sample = path->samples[path->count - 1];
@@ -164,10 +171,11 @@ set_rung (Rung *rung, const TbLaneLayout *layout, const TbLaneScene *lane, const
     return FALSE;
   rung->at = rung->put = tb_lane_run_point (layout, path, &sample).y;
   board = tb_scene_board (lane, tb_lane_x (path->mirrored, sample.position.x));
-  rung->text = scene->at_arrows || path->result == TB_RESULT_PINS
-                   ? g_strdup_printf ("%.1f  %s", board, ball->label)
-                   /* Translators: a distance from the foul line, a ball. */
-                   : g_strdup_printf (_ ("gutter, %.0f ft  %s"), tb_ft_from_metres (sample.position.y), ball->label);
+  rung->text
+      = scene->at_arrows || path->result == TB_RESULT_PINS
+            ? g_strdup_printf ("%.1f  %s", board, ball->label)
+            /* Translators: a distance from the foul line, a ball. */
+            : g_strdup_printf (_ ("gutter, %.0f ft  %s"), tb_ft_from_metres (sample.position.y), ball->label);
   return TRUE;
 }
 
@@ -201,7 +209,7 @@ spread_rungs (GArray *rungs, const TbCanvas *canvas, double top, double bottom)
       centres[i] = g_array_index (rungs, Rung, i).at;
       sizes[i] = 2 * NUMBER * canvas->em;
     }
-  if (tb_spread (centres, sizes, (int) count, ends, 0.15 * canvas->em))
+  if (tb_spread (centres, sizes, (int)count, ends, 0.15 * canvas->em))
     for (guint i = 0; i < count; i++)
       g_array_index (rungs, Rung, i).put = centres[i];
 }
@@ -209,7 +217,8 @@ spread_rungs (GArray *rungs, const TbCanvas *canvas, double top, double bottom)
 static double
 board_height (const TbLaneLayout *layout, const TbLaneScene *lane, double board)
 {
-  return tb_lane_layout_point (layout, tb_lane_x (lane->mirrored, tb_x_from_board (board)), TB_HEAD_PIN_Y, 0).y;
+  return tb_lane_layout_point (layout, tb_lane_x (lane->mirrored, tb_x_from_board (board)), TB_HEAD_PIN_Y, 0)
+      .y;
 }
 
 static void
@@ -217,8 +226,10 @@ draw_spine (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *lan
 {
   cairo_t *cr = canvas->cr;
   double em = canvas->em, top = layout->lane.y, bottom = layout->lane.y + layout->lane.height;
-  double low = tb_lane_layout_point (layout, tb_lane_x (lane->mirrored, lane->pocket_low), TB_HEAD_PIN_Y, 0).y;
-  double high = tb_lane_layout_point (layout, tb_lane_x (lane->mirrored, lane->pocket_high), TB_HEAD_PIN_Y, 0).y;
+  double low
+      = tb_lane_layout_point (layout, tb_lane_x (lane->mirrored, lane->pocket_low), TB_HEAD_PIN_Y, 0).y;
+  double high
+      = tb_lane_layout_point (layout, tb_lane_x (lane->mirrored, lane->pocket_high), TB_HEAD_PIN_Y, 0).y;
   cairo_rectangle_t pocket = { x - 0.3 * em, MIN (low, high), 0.6 * em, fabs (high - low) };
 
   tb_draw_color (cr, canvas->theme.rule);
@@ -234,7 +245,8 @@ draw_spine (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *lan
     {
       double y = board_height (layout, lane, board);
       g_autofree char *text = g_strdup_printf ("%d", board);
-      TbLabel label = { .text = text, .x = x - 0.7 * em, .y = y, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE };
+      TbLabel label
+          = { .text = text, .x = x - 0.7 * em, .y = y, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE };
 
       label.color = canvas->theme.quiet;
       tb_draw_color (cr, canvas->theme.rule);
@@ -286,7 +298,11 @@ draw_rung (TbCanvas *canvas, const TbBagScene *scene, const Rung *rung, double x
 }
 
 static void
-draw_ladder (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *lane, const TbBagScene *scene, double left)
+draw_ladder (TbCanvas *canvas,
+             const TbLaneLayout *layout,
+             const TbLaneScene *lane,
+             const TbBagScene *scene,
+             double left)
 {
   g_autoptr (GArray) rungs = find_rungs (layout, lane, scene);
   double em = canvas->em, x = left + SPINE * em;
@@ -345,7 +361,8 @@ tb_bag_view_draw (cairo_t *cr, double width, double height, const TbBagScene *sc
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   tb_canvas_fill_background (&canvas);
   ladder = ladder_width (&canvas, scene);
-  /* The lane's own picture ends where the ladder begins; what is told there of the ends is told by the ladder. */
+  /* The lane's own picture ends where the ladder begins; what is told there of the ends is told by the
+   * ladder. */
   bare.pocket_low = bare.pocket_high;
   if (scene->at_arrows)
     lane.pocket_low = lane.pocket_high;

@@ -1,5 +1,5 @@
-/* A bag of balls on one lane: the fan of their paths, and beside it a ladder of boards: at the pins, or, where all of them
- * go to the pocket, at the arrows.
+/* A bag of balls on one lane: the fan of their paths, and beside it a ladder of boards: at the pins, or,
+ * where all of them go to the pocket, at the arrows.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -22,12 +22,12 @@ typedef struct TbBagScene
   TbTheme theme;
   const TbOil *oil;
   double oil_scale;
-  gboolean mirrored;             /* the bowler is left-handed */
+  gboolean mirrored;              /* the bowler is left-handed */
   double pocket_low, pocket_high; /* m, bowler's frame, at the pins */
-  gboolean at_arrows;            /* the ladder tells the boards at the arrows */
+  gboolean at_arrows;             /* the ladder tells the boards at the arrows */
   const TbBagPath *paths;
   guint n_paths;
-  guint chosen;                  /* index of the one drawn strongest; G_MAXUINT for none */
+  guint chosen; /* index of the one drawn strongest; G_MAXUINT for none */
 } TbBagScene;
 
 void tb_bag_view_draw (cairo_t *cr, double width, double height, const TbBagScene *scene);

@@ -10,7 +10,7 @@
 /* Distances, em. */
 #define PAD 0.8
 #define ROW 1.4
-#define AXIS 2.8         /* to the left of a panel, for its numbers */
+#define AXIS 2.8 /* to the left of a panel, for its numbers */
 #define RIGHT 1.0
 #define LEAST_WIDTH 13.0 /* of a panel */
 #define DOT 0.28
@@ -118,7 +118,8 @@ draw_ticks (const Plot *plot, TbCanvas *canvas)
 
       label.color = canvas->theme.quiet;
       tb_draw_color (canvas->cr, canvas->theme.rule);
-      tb_draw_line (canvas->cr, (TbPoint){ tb_draw_crisp (x), y }, (TbPoint){ tb_draw_crisp (x), y + 0.25 * canvas->em });
+      tb_draw_line (canvas->cr, (TbPoint){ tb_draw_crisp (x), y },
+                    (TbPoint){ tb_draw_crisp (x), y + 0.25 * canvas->em });
       tb_canvas_try_label (canvas, &label);
     }
 }
@@ -150,7 +151,9 @@ label_present (const Plot *plot, TbCanvas *canvas, const TbCurveLine *line, cons
 
   for (gsize i = 0; i < G_N_ELEMENTS (sides); i++)
     {
-      TbLabel label = { .text = text, .x = at.x + sides[i][0] * gap, .y = at.y + sides[i][1] * gap, .color = style->color };
+      TbLabel label = {
+        .text = text, .x = at.x + sides[i][0] * gap, .y = at.y + sides[i][1] * gap, .color = style->color
+      };
 
       label.across = sides[i][0] < 0 ? TB_ALIGN_END : TB_ALIGN_START;
       label.down = TB_ALIGN_MIDDLE;
@@ -205,14 +208,19 @@ draw_present_mark (const Plot *plot, TbCanvas *canvas, const TbCurveLine *line, 
 }
 
 static void
-draw_panel (TbCanvas *canvas, const TbCurveScene *scene, const TbCurvePanel *panel, const cairo_rectangle_t *cell)
+draw_panel (TbCanvas *canvas,
+            const TbCurveScene *scene,
+            const TbCurvePanel *panel,
+            const cairo_rectangle_t *cell)
 {
   double em = canvas->em;
   Plot plot = { .scene = scene, .panel = panel };
   /* The unit stands beside the name, so that the scale's numbers stay short. */
-  g_autofree char *name = panel->unit[0] != '\0' ? g_strdup_printf ("%s, %s", panel->title, panel->unit + strspn (panel->unit, " "))
+  g_autofree char *name = panel->unit[0] != '\0' ? g_strdup_printf ("%s, %s", panel->title,
+                                                                    panel->unit + strspn (panel->unit, " "))
                                                  : g_strdup (panel->title);
-  TbLabel title = { .text = name, .x = cell->x + PAD * em, .y = cell->y, .bold = TRUE, .color = canvas->theme.text };
+  TbLabel title
+      = { .text = name, .x = cell->x + PAD * em, .y = cell->y, .bold = TRUE, .color = canvas->theme.text };
 
   plot.box = (cairo_rectangle_t){ cell->x + AXIS * em, cell->y + ROW * em, cell->width - (AXIS + RIGHT) * em,
                                   cell->height - 2.6 * ROW * em };
@@ -235,7 +243,8 @@ draw_key_entry (TbCanvas *canvas, const char *text, gboolean dashed, double x, d
   TbRunStyle style = tb_run_style (&canvas->theme, dashed);
   double em = canvas->em;
   TbPoint from = { x, y }, to = { x + 2.2 * em, y };
-  TbLabel label = { .text = text, .x = to.x + 0.8 * em, .y = y, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text };
+  TbLabel label
+      = { .text = text, .x = to.x + 0.8 * em, .y = y, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text };
   cairo_rectangle_t box = tb_canvas_measure (canvas, &label);
 
   tb_draw_set_run (canvas->cr, &style);
@@ -304,7 +313,8 @@ tb_curve_view_draw (cairo_t *cr, double width, double height, const TbCurveScene
   cell_height = (height - top - (ROW + PAD) * canvas.em) / MAX (rows, 1);
   for (guint i = 0; i < scene->n_panels && scene->high > scene->low; i++)
     {
-      cairo_rectangle_t cell = { cell_width * (i % columns), top + cell_height * (i / columns), cell_width, cell_height };
+      cairo_rectangle_t cell
+          = { cell_width * (i % columns), top + cell_height * (i / columns), cell_width, cell_height };
 
       draw_panel (&canvas, scene, &scene->panels[i], &cell);
     }

@@ -13,7 +13,7 @@ typedef struct TbCurveLine
 {
   const double *x, *y; /* as many as `count` */
   guint count;
-  double present;      /* y at the scene's present place; NAN for none */
+  double present; /* y at the scene's present place; NAN for none */
 } TbCurveLine;
 
 typedef struct TbCurvePanel
@@ -39,9 +39,9 @@ typedef struct TbCurveScene
   guint n_panels;
   const TbCurveTick *ticks;
   guint n_ticks;
-  double low, high;   /* ends of the horizontal scale */
-  double present;     /* where we are; NAN for none */
-  const char *x_title; /* translated */
+  double low, high;                       /* ends of the horizontal scale */
+  double present;                         /* where we are; NAN for none */
+  const char *x_title;                    /* translated */
   const char *dashed_label, *solid_label; /* translated; NULL: no key */
 } TbCurveScene;
 

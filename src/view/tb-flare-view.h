@@ -1,5 +1,5 @@
-/* The rings that a run left on the ball: the ball, with every ring and its oil, and the distances between them; and the
- * same ball with the pin elsewhere, side by side.
+/* The rings that a run left on the ball: the ball, with every ring and its oil, and the distances between
+ * them; and the same ball with the pin elsewhere, side by side.
  *
  * The ball is seen from where the rings lie furthest apart.
  *
@@ -7,7 +7,7 @@
 #pragma once
 
 #include "tb-flare.h"
-#include "tb-globe.h"
+#include "tb-theme.h"
 
 G_BEGIN_DECLS
 
@@ -25,12 +25,10 @@ typedef struct TbFlareCasesScene
 {
   TbTheme theme;
   const GPtrArray *cases; /* of TbFlareCase */
-  double present;         /* m, pin-to-PAP distance of the ball as it is; the case that has it is framed; NAN for none */
+  /* m, pin-to-PAP distance of the ball as it is; the case that has it is framed; NAN for none */
+  double present;
   gboolean metric;
 } TbFlareCasesScene;
 void tb_flare_cases_draw (cairo_t *cr, double width, double height, const TbFlareCasesScene *scene);
-
-/* Film on the ball, m, that is drawn with the strongest tint. */
-#define TB_FLARE_FULL_TINT 0.6e-6
 
 G_END_DECLS

@@ -65,7 +65,8 @@ tb_globe_draw (const TbGlobe *self, TbCanvas *canvas)
   cairo_pattern_t *shading = cairo_pattern_create_radial (x, y, LIGHT_SIZE * self->radius, self->centre.x,
                                                           self->centre.y, SHADE_REACH * self->radius);
 
-  cairo_pattern_add_color_stop_rgb (shading, 0, theme->ball_light.red, theme->ball_light.green, theme->ball_light.blue);
+  cairo_pattern_add_color_stop_rgb (shading, 0, theme->ball_light.red, theme->ball_light.green,
+                                    theme->ball_light.blue);
   cairo_pattern_add_color_stop_rgb (shading, 0.6, theme->ball.red, theme->ball.green, theme->ball.blue);
   cairo_pattern_add_color_stop_rgb (shading, 1, rim.red, rim.green, rim.blue);
   cairo_set_source (cr, shading);
@@ -103,7 +104,7 @@ void
 tb_globe_add_arc (const TbGlobe *self, cairo_t *cr, TbVec3 from, TbVec3 to, gboolean seen)
 {
   double angle = tb_vec3_angle (from, to);
-  int steps = MAX (2, (int) ceil (CIRCLE_STEPS * angle / (2 * TB_PI)));
+  int steps = MAX (2, (int)ceil (CIRCLE_STEPS * angle / (2 * TB_PI)));
   TbVec3 direction = square_to (from, to);
   gboolean joined = FALSE;
 
@@ -111,7 +112,8 @@ tb_globe_add_arc (const TbGlobe *self, cairo_t *cr, TbVec3 from, TbVec3 to, gboo
     {
       double at = angle * i / steps;
 
-      add_place (self, cr, tb_vec3_add_scaled (tb_vec3_scale (from, cos (at)), sin (at), direction), seen, &joined);
+      add_place (self, cr, tb_vec3_add_scaled (tb_vec3_scale (from, cos (at)), sin (at), direction), seen,
+                 &joined);
     }
 }
 
@@ -149,7 +151,7 @@ tb_globe_add_angle (const TbGlobe *self, cairo_t *cr, TbVec3 pole, double angle,
 {
   TbVec3 start = square_to (pole, between[0]);
   double turn = turn_between (pole, start, between[1]);
-  int steps = MAX (2, (int) ceil (CIRCLE_STEPS * fabs (turn) / (2 * TB_PI)));
+  int steps = MAX (2, (int)ceil (CIRCLE_STEPS * fabs (turn) / (2 * TB_PI)));
   gboolean joined = FALSE;
 
   for (int i = 0; i <= steps; i++)

@@ -11,10 +11,10 @@ G_BEGIN_DECLS
 
 typedef struct TbGlobe
 {
-  TbPoint centre;          /* px */
-  double radius;           /* px */
-  TbVec3 right, up, near;  /* unit vectors of the picture, in the frame in which places are given */
-  gboolean mirrored;       /* left for right */
+  TbPoint centre;         /* px */
+  double radius;          /* px */
+  TbVec3 right, up, near; /* unit vectors of the picture, in the frame in which places are given */
+  gboolean mirrored;      /* left for right */
 } TbGlobe;
 
 /* Looks along −near; up is drawn as far up as it goes. Centre and radius are the caller's to set. */
@@ -27,12 +27,13 @@ gboolean tb_globe_place (const TbGlobe *self, TbPoint point, TbVec3 *place);
 
 /* The lit sphere. */
 void tb_globe_draw (const TbGlobe *self, TbCanvas *canvas);
-/* Adds to cairo's path what can be seen (or what cannot) of the shorter great circle between two places, and of the
- * circle an angle (rad) from a pole. */
+/* Adds to cairo's path what can be seen (or what cannot) of the shorter great circle between two places, and
+ * of the circle an angle (rad) from a pole. */
 void tb_globe_add_arc (const TbGlobe *self, cairo_t *cr, TbVec3 from, TbVec3 to, gboolean seen);
 void tb_globe_add_circle (const TbGlobe *self, cairo_t *cr, TbVec3 pole, double angle, gboolean seen);
 /* Adds the part of a circle an angle from a pole that lies between two other places, the short way. */
-void tb_globe_add_angle (const TbGlobe *self, cairo_t *cr, TbVec3 pole, double angle, const TbVec3 between[2]);
+void
+tb_globe_add_angle (const TbGlobe *self, cairo_t *cr, TbVec3 pole, double angle, const TbVec3 between[2]);
 /* The middle of that part. */
 TbVec3 tb_globe_angle_middle (TbVec3 pole, double angle, const TbVec3 between[2]);
 

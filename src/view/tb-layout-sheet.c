@@ -30,7 +30,8 @@ typedef struct Page
 static void
 write_text (Page *page, const char *text, gboolean bold, TbColor color)
 {
-  TbLabel label = { .text = text, .x = page->left, .y = page->y, .color = color, .bold = bold, .wrap = page->width };
+  TbLabel label
+      = { .text = text, .x = page->left, .y = page->y, .color = color, .bold = bold, .wrap = page->width };
 
   page->y += tb_canvas_measure (page->canvas, &label).height + (LINE - 1.2) * page->canvas->em;
   tb_canvas_label (page->canvas, &label);
@@ -40,7 +41,9 @@ static void
 write_head (Page *page, const char *text)
 {
   TbCanvas *canvas = page->canvas;
-  TbLabel label = { .text = text, .x = page->left, .y = page->y + 0.4 * canvas->em, .bold = TRUE, .size = HEAD * canvas->em };
+  TbLabel label = {
+    .text = text, .x = page->left, .y = page->y + 0.4 * canvas->em, .bold = TRUE, .size = HEAD * canvas->em
+  };
 
   label.color = canvas->theme.text;
   tb_canvas_label (canvas, &label);
@@ -96,11 +99,13 @@ write_title (Page *page)
 {
   const TbLayoutSheet *sheet = page->sheet;
   TbCanvas *canvas = page->canvas;
-  TbLabel title = { .text = _ ("Layout sheet"), .x = page->left, .y = page->y, .bold = TRUE, .size = 1.9 * canvas->em };
-  g_autofree char *who = g_strdup_printf (
-      _ ("Ball: %s     Bowler: %s, %s     Date: %s"), sheet->ball_name != NULL ? sheet->ball_name : "__________",
-      sheet->bowler_name != NULL ? sheet->bowler_name : "__________",
-      sheet->mirrored ? _ ("left-handed") : _ ("right-handed"), sheet->date != NULL ? sheet->date : "__________");
+  TbLabel title
+      = { .text = _ ("Layout sheet"), .x = page->left, .y = page->y, .bold = TRUE, .size = 1.9 * canvas->em };
+  g_autofree char *who = g_strdup_printf (_ ("Ball: %s     Bowler: %s, %s     Date: %s"),
+                                          sheet->ball_name != NULL ? sheet->ball_name : "__________",
+                                          sheet->bowler_name != NULL ? sheet->bowler_name : "__________",
+                                          sheet->mirrored ? _ ("left-handed") : _ ("right-handed"),
+                                          sheet->date != NULL ? sheet->date : "__________");
 
   title.color = canvas->theme.text;
   tb_canvas_label (canvas, &title);
@@ -114,7 +119,9 @@ write_layout (Page *page)
 {
   g_autofree char *layout = tb_layout_text (page->sheet->ball);
   TbCanvas *canvas = page->canvas;
-  TbLabel big = { .text = layout, .x = page->left, .bold = TRUE, .size = 1.5 * canvas->em, .color = canvas->theme.text };
+  TbLabel big = {
+    .text = layout, .x = page->left, .bold = TRUE, .size = 1.5 * canvas->em, .color = canvas->theme.text
+  };
 
   write_head (page, _ ("Layout"));
   big.y = page->y;
@@ -151,7 +158,8 @@ figure_text (double value, int digits, const char *unit)
 static void
 write_hole (Page *page, const char *name, const TbGripHole *hole, double span)
 {
-  g_autofree char *length = isnan (span) ? g_strdup ("") : g_strdup_printf (_ ("%.3f in"), tb_in_from_metres (span));
+  g_autofree char *length
+      = isnan (span) ? g_strdup ("") : g_strdup_printf (_ ("%.3f in"), tb_in_from_metres (span));
   g_autofree char *diameter = g_strdup_printf (_ ("%.3f in"), tb_in_from_metres (hole->diameter));
   g_autofree char *depth = g_strdup_printf (_ ("%.2f in"), tb_in_from_metres (hole->depth));
   g_autofree char *over = figure_text (tb_in_from_metres (hole->pitch_over), 3, _ (" in"));
@@ -169,20 +177,23 @@ write_holes (Page *page)
   if (!tb_grip_from_ball (page->sheet->ball, &grip))
     {
       write_text (page,
-                  page->sheet->ball->n_holes == 0 ? _ ("No holes are given.") : _ ("The holes are not those of an ordinary grip."),
+                  page->sheet->ball->n_holes == 0 ? _ ("No holes are given.")
+                                                  : _ ("The holes are not those of an ordinary grip."),
                   FALSE, page->canvas->theme.quiet);
       page->y += GAP * page->canvas->em;
       return;
     }
   write_cells (page,
-               (const char *const[]){ _ ("hole"), _ ("span"), _ ("diameter"), _ ("depth"), _ ("pitch to PAP"), _ ("pitch up") },
+               (const char *const[]){ _ ("hole"), _ ("span"), _ ("diameter"), _ ("depth"), _ ("pitch to PAP"),
+                                      _ ("pitch up") },
                6, TRUE);
   write_hole (page, _ ("Middle finger"), &grip.finger[TB_GRIP_MIDDLE], grip.span[TB_GRIP_MIDDLE]);
   write_hole (page, _ ("Ring finger"), &grip.finger[TB_GRIP_RING], grip.span[TB_GRIP_RING]);
   if (!grip.no_thumb)
     write_hole (page, _ ("Thumb"), &grip.thumb, NAN);
   g_autofree char *bridge = g_strdup_printf (
-      _ ("Bridge %.3f in. Spans run along the surface from edge to edge; a pitch is the distance by which the hole's line "
+      _ ("Bridge %.3f in. Spans run along the surface from edge to edge; a pitch is the distance by which "
+         "the hole's line "
          "passes the centre of the ball, towards the PAP and away from the thumb where it is positive."),
       tb_in_from_metres (grip.bridge));
 
@@ -193,7 +204,8 @@ write_holes (Page *page)
 static void
 write_figure (Page *page, const char *name, int digits, const double values[2], const char *unit)
 {
-  g_autofree char *before = figure_text (values[0], digits, unit), *after = figure_text (values[1], digits, unit);
+  g_autofree char *before = figure_text (values[0], digits, unit),
+                  *after = figure_text (values[1], digits, unit);
 
   write_cells (page, (const char *const[]){ name, before, after }, 3, FALSE);
 }
@@ -210,10 +222,14 @@ write_figures (Page *page)
       return;
     }
 #define INCHES(member) (const double[]){ tb_in_from_metres (before.member), tb_in_from_metres (after.member) }
-#define OUNCES(member) \
-  (const double[]){ tb_oz_from_kilograms (before.static_weights.member), tb_oz_from_kilograms (after.static_weights.member) }
+#define OUNCES(member)                                                                                      \
+  (const double[])                                                                                          \
+  {                                                                                                         \
+    tb_oz_from_kilograms (before.static_weights.member), tb_oz_from_kilograms (after.static_weights.member) \
+  }
   write_cells (page, (const char *const[]){ "", _ ("before"), _ ("drilled") }, 3, TRUE);
-  write_figure (page, _ ("Weight"), 2, (const double[]){ tb_lb_from_kilograms (before.mass), tb_lb_from_kilograms (after.mass) },
+  write_figure (page, _ ("Weight"), 2,
+                (const double[]){ tb_lb_from_kilograms (before.mass), tb_lb_from_kilograms (after.mass) },
                 _ (" lb"));
   write_figure (page, _ ("RG"), 3, INCHES (rg), _ (" in"));
   write_figure (page, _ ("Differential"), 3, INCHES (differential), _ (" in"));
@@ -248,8 +264,10 @@ static void
 write_cautions (Page *page)
 {
   write_text (page,
-              _ ("Computed from the numbers above for a ball whose core is as its maker says and whose material is even "
-                 "throughout (assumed): weigh and measure before drilling. Plugging and drilling are a pro shop's work. "
+              _ ("Computed from the numbers above for a ball whose core is as its maker says and whose "
+                 "material is even "
+                 "throughout (assumed): weigh and measure before drilling. Plugging and drilling are a pro "
+                 "shop's work. "
                  "Never heat a ball."),
               FALSE, page->canvas->theme.quiet);
 }

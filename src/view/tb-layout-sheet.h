@@ -1,5 +1,5 @@
-/* One page for the pro shop: the layout drawn, every number of ball, layout and grip, what the drilled ball becomes, and
- * the limits.
+/* One page for the pro shop: the layout drawn, every number of ball, layout and grip, what the drilled ball
+ * becomes, and the limits.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

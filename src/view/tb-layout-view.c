@@ -11,7 +11,7 @@
 #define MARK_SIZE 0.045
 #define HELD_SIZE 1.5
 #define GRAB_SIZE 0.11
-#define ANGLE_AT 0.20     /* rad, from its corner */
+#define ANGLE_AT 0.20 /* rad, from its corner */
 #define LABEL_AT 0.34
 #define LINE 0.012
 #define LEAST_FLAT 0.08
@@ -25,10 +25,9 @@
 TbLayoutScene
 tb_layout_scene_for (const TbBall *ball)
 {
-  return (TbLayoutScene){ .theme = tb_theme_light (1),
-                          .ball = ball,
-                          .eye_over = 0.5 * ball->pap_over,
-                          .eye_up = 0.5 * ball->pap_up };
+  return (TbLayoutScene){
+    .theme = tb_theme_light (1), .ball = ball, .eye_over = 0.5 * ball->pap_over, .eye_up = 0.5 * ball->pap_up
+  };
 }
 
 /* Everything of one picture. */
@@ -201,8 +200,8 @@ label_place (const Figure *self, TbCanvas *canvas, TbVec3 place, const char *tex
   TbPoint at = tb_globe_point (&self->globe, place);
   double gap = 1.9 * MARK_SIZE * self->globe.radius + 0.2 * canvas->em;
   double side = at.x < self->globe.centre.x ? -1 : 1, level = at.y < self->globe.centre.y ? -1 : 1;
-  const double offsets[][2] = { { side, 0 }, { 0, level }, { 0, -level }, { -side, 0 }, { side, level }, { side, -level },
-                                { -side, level }, { -side, -level } };
+  const double offsets[][2] = { { side, 0 },     { 0, level },     { 0, -level },    { -side, 0 },
+                                { side, level }, { side, -level }, { -side, level }, { -side, -level } };
 
   for (gsize i = 0; i < G_N_ELEMENTS (offsets); i++)
     {
@@ -235,7 +234,7 @@ static char *
 inches_text (double metres)
 {
   double inches = tb_in_from_metres (metres);
-  int eighths = (int) lround (inches * 8);
+  int eighths = (int)lround (inches * 8);
   static const char *const parts[] = { "", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞" };
 
   if (fabs (inches * 8 - eighths) > 1e-3 || eighths < 0)
@@ -313,7 +312,8 @@ write_numbers (const Figure *self, TbCanvas *canvas)
 {
   g_autofree char *layout = tb_layout_text (self->scene->ball);
   g_autofree char *text = g_strdup_printf (_ ("%s (drilling angle × pin to PAP × VAL angle)"), layout);
-  TbLabel full = { .text = text, .color = canvas->theme.text }, brief = { .text = layout, .color = canvas->theme.text };
+  TbLabel full = { .text = text, .color = canvas->theme.text },
+          brief = { .text = layout, .color = canvas->theme.text };
 
   full.x = brief.x = 0.5 * canvas->width;
   full.y = brief.y = canvas->height - 0.5 * ROW * canvas->em;
@@ -331,7 +331,7 @@ draw_figure (const Figure *self, TbCanvas *canvas)
   draw_layout_lines (self, canvas);
   draw_grip_centre (self, canvas);
   for (int mark = TB_LAYOUT_PIN; mark <= TB_LAYOUT_MASS_BIAS; mark++)
-    draw_mark (self, canvas, (TbLayoutMark) mark);
+    draw_mark (self, canvas, (TbLayoutMark)mark);
   if (!self->scene->plain)
     write_numbers (self, canvas);
   draw_labels (self, canvas);
@@ -373,14 +373,14 @@ tb_layout_view_mark_at (double width, double height, const TbLayoutScene *scene,
 
   for (int mark = TB_LAYOUT_PIN; mark <= TB_LAYOUT_MASS_BIAS; mark++)
     {
-      TbVec3 place = mark_place (&figure, (TbLayoutMark) mark);
+      TbVec3 place = mark_place (&figure, (TbLayoutMark)mark);
       TbPoint at = tb_globe_point (&figure.globe, place);
       double distance = hypot (at.x - point.x, at.y - point.y);
 
       if (!tb_globe_sees (&figure.globe, place) || distance > least)
         continue;
       least = distance;
-      nearest = (TbLayoutMark) mark;
+      nearest = (TbLayoutMark)mark;
     }
   return nearest;
 }

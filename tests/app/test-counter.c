@@ -45,7 +45,8 @@ find_counter (void)
 static Counter
 open_counter (const char *page)
 {
-  Counter self = { .window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application)) };
+  Counter self
+      = { .window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application)) };
 
   gtk_window_present (GTK_WINDOW (self.window));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self.window));
@@ -85,7 +86,8 @@ find (GtkWidget *widget, GType type)
 {
   if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
     return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       GtkWidget *found = find (child, type);
 
@@ -125,7 +127,7 @@ test_comes_and_goes (void)
   g_assert_null (window);
 }
 
-/* --- ball -------------------------------------------------------------------------------------------------------- */
+/* Ball. */
 
 static void
 name_ball (GtkWidget *editor, const char *name)
@@ -147,13 +149,15 @@ test_library (void)
   /* No name, no ball. */
   name_ball (editor, "  ");
   gtk_widget_activate_action (editor, "ball.save-copy", NULL);
-  g_assert_cmpuint (g_list_model_get_n_items (tb_library_get_entries (library, TB_DOCUMENT_BALL)), ==, built_in);
+  g_assert_cmpuint (g_list_model_get_n_items (tb_library_get_entries (library, TB_DOCUMENT_BALL)), ==,
+                    built_in);
   name_ball (editor, "My Ball, the Blue!");
   gtk_widget_activate_action (editor, "ball.save-copy", NULL);
   g_assert_cmpstr (tb_session_get_setup (self.session, TB_SIDE_AFTER)->ball_id, ==, "my-ball-the-blue");
   entry = tb_library_find (library, TB_DOCUMENT_BALL, "my-ball-the-blue", NULL);
   g_assert_nonnull (entry);
-  g_assert_cmpfloat_with_epsilon (tb_in_from_metres (tb_library_entry_get_ball (entry)->ball.rg), 2.55, 1e-12);
+  g_assert_cmpfloat_with_epsilon (tb_in_from_metres (tb_library_entry_get_ball (entry)->ball.rg), 2.55,
+                                  1e-12);
   /* Edited and saved over. */
   tb_session_set_field (self.session, rg, 2.6, NULL);
   name_ball (editor, "My ball");
@@ -198,7 +202,7 @@ test_ids (void)
   g_assert_true (tb_id_is_valid (made));
 }
 
-/* --- layout ------------------------------------------------------------------------------------------------------ */
+/* Layout. */
 
 static void
 test_layout (void)
@@ -210,10 +214,12 @@ test_layout (void)
 
   gtk_test_accessible_assert_role (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_ROLE_IMG);
   g_assert_nonnull (strstr (tb_picture_get_description (TB_PICTURE (picture)), "50° × 4 in × 40°"));
-  tb_layout_picture_move (picture, TB_LAYOUT_PIN, middle, 0.35 * gtk_widget_get_height (GTK_WIDGET (picture)));
+  tb_layout_picture_move (picture, TB_LAYOUT_PIN, middle,
+                          0.35 * gtk_widget_get_height (GTK_WIDGET (picture)));
   g_assert_cmpfloat (ball_of (&self)->pin_to_pap, !=, before);
   /* To the eighth of an inch. */
-  g_assert_cmpfloat_with_epsilon (remainder (tb_in_from_metres (ball_of (&self)->pin_to_pap), 0.125), 0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (remainder (tb_in_from_metres (ball_of (&self)->pin_to_pap), 0.125), 0,
+                                  1e-9);
   tb_session_undo (self.session);
   g_assert_cmpfloat (ball_of (&self)->pin_to_pap, ==, before);
   close_counter (&self);
@@ -222,7 +228,8 @@ test_layout (void)
 static void
 click (GtkWidget *root, const char *label)
 {
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       if (GTK_IS_BUTTON (child) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (child)), label) == 0)
         g_signal_emit_by_name (child, "clicked");
@@ -240,7 +247,8 @@ test_grip (void)
 
   click (grip, "_Drill a typical grip");
   g_assert_cmpint (ball_of (&self)->n_holes, ==, 3);
-  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL, "Span, middle finger, in");
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                       "Span, middle finger, in");
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), 4.5);
   g_assert_true (tb_grip_from_ball (ball_of (&self), &read));
   g_assert_cmpfloat_with_epsilon (tb_in_from_metres (read.span[TB_GRIP_MIDDLE]), 4.5, 1e-3);
@@ -249,7 +257,7 @@ test_grip (void)
   close_counter (&self);
 }
 
-/* --- surface, flare, bag ----------------------------------------------------------------------------------------- */
+/* Surface, flare, bag. */
 
 static gboolean
 surface_is_busy (gpointer page)
@@ -297,7 +305,7 @@ test_log (void)
   saved = tb_ball_surface_load (id, 1e-6, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (saved->log->len, ==, 1);
-  g_assert_cmpint (((TbSurfaceEntry *) saved->log->pdata[0])->work, ==, TB_SURFACE_MACHINE);
+  g_assert_cmpint (((TbSurfaceEntry *)saved->log->pdata[0])->work, ==, TB_SURFACE_MACHINE);
   g_assert_true (tb_ball_surface_remove (id, NULL));
   close_counter (&self);
 }
@@ -347,7 +355,7 @@ test_bag (void)
   close_counter (&self);
 }
 
-/* --- reading ----------------------------------------------------------------------------------------------------- */
+/* Reading. */
 
 static void
 test_reading (void)
@@ -369,7 +377,7 @@ test_reading (void)
   g_assert_cmpfloat_with_epsilon (tb_session_get_field (self.session, TB_SIDE_AFTER, revs), 360, 1e-6);
   g_assert_nonnull (strstr (tb_reading_page_get_answer (page, TB_READING_REV_RATE), "measure again"));
   for (int kind = 0; kind < TB_N_READINGS; kind++)
-    g_assert_cmpstr (tb_reading_page_get_answer (page, (TbReadingKind) kind), !=, "");
+    g_assert_cmpstr (tb_reading_page_get_answer (page, (TbReadingKind)kind), !=, "");
   close_counter (&self);
 }
 
@@ -399,8 +407,8 @@ main (int argc, char **argv)
   g_setenv ("XDG_DATA_HOME", data, TRUE);
   g_setenv ("GTK_A11Y", "test", TRUE);
   gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name", "DejaVu Sans 10",
-                "gtk-cursor-blink", FALSE, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
+                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
   application = tb_application_new ();
   g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));

@@ -11,9 +11,11 @@ sample (void)
 {
   TbBallSurface *surface = tb_ball_surface_new (tb_roughness_from_grit (2000));
 
-  tb_surface_log_add (surface->log, tb_surface_entry_new ("2026-03-01", TB_SURFACE_MACHINE, 1000, "as bought, \"new\""));
+  tb_surface_log_add (surface->log,
+                      tb_surface_entry_new ("2026-03-01", TB_SURFACE_MACHINE, 1000, "as bought, \"new\""));
   tb_surface_log_add (surface->log, tb_surface_entry_new ("2026-03-02", TB_SURFACE_PLAYED, 12, NULL));
-  tb_surface_log_add (surface->log, tb_surface_entry_new ("2026-03-05", TB_SURFACE_READING, tb_metres_from_uin (22.5), NULL));
+  tb_surface_log_add (
+      surface->log, tb_surface_entry_new ("2026-03-05", TB_SURFACE_READING, tb_metres_from_uin (22.5), NULL));
   tb_surface_log_add (surface->log, tb_surface_entry_new ("2026-03-05", TB_SURFACE_POLISH, 0, NULL));
   return surface;
 }
@@ -48,7 +50,7 @@ refuse (const char *text, TbStoreError code, const char *words)
   g_autoptr (GError) error = NULL;
 
   g_assert_null (tb_ball_surface_from_text (text, strlen (text), &error));
-  g_assert_error (error, TB_STORE_ERROR, (int) code);
+  g_assert_error (error, TB_STORE_ERROR, (int)code);
   if (strstr (error->message, words) == NULL)
     g_error ("\"%s\" does not say \"%s\"", error->message, words);
 }
@@ -63,15 +65,18 @@ test_refused (void)
   refuse ("{}", TB_STORE_ERROR_NOT_OURS, "tenboard");
   refuse ("{\"tenboard\": \"ball\", \"version\": 1}", TB_STORE_ERROR_NOT_OURS, "surface-log");
   refuse ("{\"tenboard\": \"surface-log\", \"version\": 2}", TB_STORE_ERROR_VERSION, "newer");
-  refuse ("{\"tenboard\": \"surface-log\", \"version\": 1, \"roughness_uin\": 900, \"entries\": []}", TB_STORE_ERROR_VALUE,
-          "roughness_uin");
+  refuse ("{\"tenboard\": \"surface-log\", \"version\": 1, \"roughness_uin\": 900, \"entries\": []}",
+          TB_STORE_ERROR_VALUE, "roughness_uin");
   refuse (HEAD "[], \"more\": 1}", TB_STORE_ERROR_UNKNOWN_KEY, "more");
   refuse (HEAD "[7]}", TB_STORE_ERROR_TYPE, "entries");
   refuse (HEAD "[{\"date\": \"yesterday\", \"work\": \"clean\"}]}", TB_STORE_ERROR_VALUE, "2026-11-25");
-  refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"bake\"}]}", TB_STORE_ERROR_VALUE, "machine, polish, hand");
+  refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"bake\"}]}", TB_STORE_ERROR_VALUE,
+          "machine, polish, hand");
   refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"hand\"}]}", TB_STORE_ERROR_MISSING_KEY, "grit");
-  refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"hand\", \"grit\": 20}]}", TB_STORE_ERROR_VALUE, "500 to 4000");
-  refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"reading\", \"roughness_uin\": -1}]}", TB_STORE_ERROR_VALUE, "1 to 65");
+  refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"hand\", \"grit\": 20}]}", TB_STORE_ERROR_VALUE,
+          "500 to 4000");
+  refuse (HEAD "[{\"date\": \"2026-01-01\", \"work\": \"reading\", \"roughness_uin\": -1}]}",
+          TB_STORE_ERROR_VALUE, "1 to 65");
 }
 
 static void

@@ -21,7 +21,7 @@ ball_of (const char *name, TbCoverKind kind, double dry_friction, double grit)
 static TbBag *
 throw_bag (const TbSetup *setup)
 {
-  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_bag_ball_free);
+  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_bag_ball_free);
 
   g_ptr_array_add (balls, ball_of ("strong solid", TB_COVER_REACTIVE_SOLID, 0.20, 2000));
   g_ptr_array_add (balls, ball_of ("plastic", TB_COVER_PLASTIC, 0, 2000));
@@ -70,7 +70,7 @@ static TbBag *
 made_up (const double *boards, guint count)
 {
   g_autoptr (TbSetup) setup = house_setup ();
-  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_bag_ball_free);
+  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_bag_ball_free);
   TbBag *bag;
 
   for (guint i = 0; i < count; i++)
@@ -132,7 +132,7 @@ static void
 test_cancelled (void)
 {
   g_autoptr (TbSetup) setup = house_setup ();
-  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_bag_ball_free);
+  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_bag_ball_free);
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
 
   g_ptr_array_add (balls, tb_bag_ball_new (NULL, "one", &setup->shot.ball));

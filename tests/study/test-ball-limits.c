@@ -1,4 +1,5 @@
-/* A ball's values against the published limits, in words. Expected limits: USBC Equipment Specifications Manual.
+/* A ball's values against the published limits, in words. Expected limits: USBC Equipment Specifications
+ * Manual.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-ball-limits.h"
@@ -9,7 +10,7 @@ static const TbLimitLine *
 find (const GPtrArray *lines, const char *name)
 {
   for (guint i = 0; i < lines->len; i++)
-    if (g_str_equal (((const TbLimitLine *) lines->pdata[i])->name, name))
+    if (g_str_equal (((const TbLimitLine *)lines->pdata[i])->name, name))
       return lines->pdata[i];
   return NULL;
 }

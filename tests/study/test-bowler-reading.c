@@ -1,5 +1,5 @@
-/* A bowler's numbers from what is measured at the counter: against formulas worked by hand, and read back off throws of
- * known numbers.
+/* A bowler's numbers from what is measured at the counter: against formulas worked by hand, and read back off
+ * throws of known numbers.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "house-setup.h"
@@ -18,7 +18,8 @@ test_mean_speed (void)
 
   g_assert_cmpfloat_with_epsilon (tb_mph_from_metres_per_second (speed.value), 40.909 / 2.5, 0.001);
   /* The larger of 40.909/2.4 and 40.909/2.6 against 40.909/2.5. */
-  g_assert_cmpfloat_with_epsilon (tb_mph_from_metres_per_second (speed.error), 40.909 / 2.4 - 40.909 / 2.5, 0.001);
+  g_assert_cmpfloat_with_epsilon (tb_mph_from_metres_per_second (speed.error), 40.909 / 2.4 - 40.909 / 2.5,
+                                  0.001);
   g_assert_true (isnan (tb_reading_mean_speed (TB_HEAD_PIN_Y, (TbMeasured){ 0, 0.1 }).value));
 }
 
@@ -44,7 +45,8 @@ test_rev_rate (void)
                                          (TbMeasured){ 12, TB_READING_FRAME_ERROR }, 30);
 
   g_assert_cmpfloat_with_epsilon (tb_rpm_from_radians_per_second (rate.value), 300, 1e-9);
-  g_assert_cmpfloat_with_epsilon (tb_rpm_from_radians_per_second (rate.error), hypot (300.0 * 12 / 11 - 300, 9.375), 1e-6);
+  g_assert_cmpfloat_with_epsilon (tb_rpm_from_radians_per_second (rate.error),
+                                  hypot (300.0 * 12 / 11 - 300, 9.375), 1e-6);
   g_assert_true (isnan (tb_reading_rev_rate ((TbMeasured){ 2, 0 }, (TbMeasured){ 0, 1 }, 30).value));
   g_assert_true (isnan (tb_reading_rev_rate ((TbMeasured){ 2, 0 }, (TbMeasured){ 5, 1 }, 0).value));
 }
@@ -85,11 +87,13 @@ test_tilt_of_throw (void)
       /* On the side of the negative axis, from one side of the ring to the other. */
       double arc = 2 * radius * tb_vec3_angle (tb_vec3_scale (axis, -1), contact);
 
-      g_assert_cmpfloat_with_epsilon (DEG (tb_reading_tilt (radius, (TbMeasured){ arc, 0 }).value), tilt, 1e-6);
+      g_assert_cmpfloat_with_epsilon (DEG (tb_reading_tilt (radius, (TbMeasured){ arc, 0 }).value), tilt,
+                                      1e-6);
     }
 }
 
-/* A mark on the PAP as core itself puts it at release: on the left of a right-hander's ball, and towards the bowler. */
+/* A mark on the PAP as core itself puts it at release: on the left of a right-hander's ball, and towards the
+ * bowler. */
 static void
 test_axis (void)
 {
@@ -156,7 +160,7 @@ test_info (void)
 {
   for (int kind = 0; kind < TB_N_READINGS; kind++)
     {
-      const TbReadingInfo *info = tb_reading_info ((TbReadingKind) kind);
+      const TbReadingInfo *info = tb_reading_info ((TbReadingKind)kind);
 
       g_assert_true (info->label && info->how && info->formula && info->source && info->errors);
     }

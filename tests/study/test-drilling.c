@@ -78,9 +78,10 @@ test_no_room (void)
   g_assert_cmpmem (&ball, sizeof ball, &untouched, sizeof untouched);
 }
 
-/* Worked by hand. 15 lb in a ball of 8.55 in is 0.73336 oz to the cubic inch. A hole of 1 in, 2.5 in deep, straight at
- * the centre from the grip: r²/(4R) = 0.01462 in of its depth is missing at the mouth, so 1.95201 in³ or 1.43153 oz are
- * gone, with their middle 3.01769 in from the centre. The grip's side is lighter by 1.43153 × 3.01769 / 4.275. */
+/* Worked by hand. 15 lb in a ball of 8.55 in is 0.73336 oz to the cubic inch. A hole of 1 in, 2.5 in deep,
+ * straight at the centre from the grip: r²/(4R) = 0.01462 in of its depth is missing at the mouth, so 1.95201
+ * in³ or 1.43153 oz are gone, with their middle 3.01769 in from the centre. The grip's side is lighter
+ * by 1.43153 × 3.01769 / 4.275. */
 static void
 test_static_weight (void)
 {
@@ -147,8 +148,8 @@ test_drilled_is_asymmetric (void)
   g_assert_cmpfloat (IN (after.intermediate_differential), <, 0.02);
 }
 
-/* Every mark of the picture can be dragged to where it is: nothing changes. And dragged anywhere, the layout puts it
- * there. */
+/* Every mark of the picture can be dragged to where it is: nothing changes. And dragged anywhere, the layout
+ * puts it there. */
 static void
 test_drag (void)
 {
@@ -218,8 +219,8 @@ test_places (void)
   g_assert_cmpfloat_with_epsilon (IN (up), IN (ball.pap_up), 1e-9);
   g_assert_cmpfloat_with_epsilon (IN (radius * tb_vec3_angle (places.pin, places.pap)), 4, 1e-9);
   /* Angle at the pin between the great circles to the PAP and to the mass bias. */
-  TbVec3 to_pap = tb_vec3_unit (tb_vec3_add_scaled (places.pap, -tb_vec3_dot (places.pap, places.pin), places.pin),
-                                tb_vec3 (1, 0, 0));
+  TbVec3 to_pap = tb_vec3_unit (
+      tb_vec3_add_scaled (places.pap, -tb_vec3_dot (places.pap, places.pin), places.pin), tb_vec3 (1, 0, 0));
 
   g_assert_cmpfloat_with_epsilon (DEG (tb_vec3_angle (to_pap, places.mass_bias)), 50, 1e-6);
   g_assert_cmpfloat_with_epsilon (DEG (tb_vec3_angle (places.pin, places.mass_bias)), 90, 1e-6);

@@ -41,11 +41,13 @@ test_closed_form (void)
       g_autoptr (TbRun) run = throw_with_pin (setup, M (pin));
 
       g_assert_cmpint (run->status, ==, TB_OK);
-      worst = fmax (worst, fabs (run->path.measures.ring_spacing - tb_flare_free_spacing (&setup->shot.ball, M (pin))));
+      worst = fmax (
+          worst, fabs (run->path.measures.ring_spacing - tb_flare_free_spacing (&setup->shot.ball, M (pin))));
     }
   /* Measured 0.0034 in of 0.47: the lane's friction turns the axis a little in the first turn. */
   g_assert_cmpfloat (IN (worst), <, 0.006);
-  /* The published instance: differential 0.050 in on RG 2.50 in gives 0.524 in at 3.375 in of a 27 in ball. */
+  /* The published instance: differential 0.050 in on RG 2.50 in gives 0.524 in at 3.375 in of a 27 in ball.
+   */
   TbBall ball = setup->shot.ball;
 
   ball.rg = M (2.50);
@@ -83,7 +85,8 @@ find_peaks (const TbSetup *setup)
   return peaks;
 }
 
-/* Common practice: rings near release are furthest apart at 3 3/8 in, the whole flare a little beyond, near 4 in. */
+/* Common practice: rings near release are furthest apart at 3 3/8 in, the whole flare a little beyond, near 4
+ * in. */
 static void
 test_peaks (void)
 {
@@ -100,8 +103,8 @@ test_peaks (void)
   g_assert_cmpfloat (lofted.total_at, <, 4.25);
 }
 
-/* With the pin on the PAP, or a quarter of the way round from it, a symmetric balanced ball spins about a principal
- * axis: nothing flares but for what the lane does to the axis. */
+/* With the pin on the PAP, or a quarter of the way round from it, a symmetric balanced ball spins about a
+ * principal axis: nothing flares but for what the lane does to the axis. */
 static void
 test_nothing_at_the_ends (void)
 {
@@ -126,7 +129,7 @@ test_rings (void)
   const TbMeasures *measures = &run->path.measures;
   double reached = 0;
 
-  g_assert_cmpuint (flare->rings->len, ==, (guint) floor (tb_revolutions_from_radians (measures->turned)) + 1);
+  g_assert_cmpuint (flare->rings->len, ==, (guint)floor (tb_revolutions_from_radians (measures->turned)) + 1);
   for (guint i = 0; i < flare->rings->len; i++)
     {
       const TbFlareRing *ring = &g_array_index (flare->rings, TbFlareRing, i);
@@ -138,14 +141,15 @@ test_rings (void)
       g_assert_cmpfloat (ring->film_left, >=, 0);
     }
   /* Interpolated another way than the measure: measured 0.0002 in apart. */
-  g_assert_cmpfloat_with_epsilon (IN (g_array_index (flare->rings, TbFlareRing, 0).spacing), IN (measures->ring_spacing),
-                                  0.002);
+  g_assert_cmpfloat_with_epsilon (IN (g_array_index (flare->rings, TbFlareRing, 0).spacing),
+                                  IN (measures->ring_spacing), 0.002);
   g_assert_cmpfloat (flare->total, ==, measures->flare);
   /* The first turn meets no oil of its own. */
   g_assert_cmpfloat (g_array_index (flare->rings, TbFlareRing, 0).film_met, <, 1e-9);
 }
 
-/* One track line: the ball rolls on its own oil, and hooks less; rings well apart: fresh cover each turn, more hook. */
+/* One track line: the ball rolls on its own oil, and hooks less; rings well apart: fresh cover each turn,
+ * more hook. */
 static void
 test_oil_on_rings (void)
 {

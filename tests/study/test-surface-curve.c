@@ -1,5 +1,5 @@
-/* Curves against grit: the order that the trade tells, turning points only where the points have one, and words that say
- * what the points say.
+/* Curves against grit: the order that the trade tells, turning points only where the points have one, and
+ * words that say what the points say.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "house-setup.h"
@@ -12,7 +12,8 @@ point_at (const TbSurfaceCurve *curve, guint i)
   return &g_array_index (curve->points, TbSurfacePoint, i);
 }
 
-/* Common practice: on one line, the coarser the surface, the more and the earlier it hooks and the sooner it rolls. */
+/* Common practice: on one line, the coarser the surface, the more and the earlier it hooks and the sooner it
+ * rolls. */
 static void
 test_same_line (void)
 {
@@ -27,8 +28,8 @@ test_same_line (void)
     g_assert_true (isnan (point_at (curve, i)->room));
 }
 
-/* Each on its own pocket line every ball ends in the pocket from the same laydown; the coarse one is sent further out,
- * rolls sooner and comes in flatter than the middling one: what the trade calls burning up. */
+/* Each on its own pocket line every ball ends in the pocket from the same laydown; the coarse one is sent
+ * further out, rolls sooner and comes in flatter than the middling one: what the trade calls burning up. */
 static void
 test_pocket_line (void)
 {
@@ -84,7 +85,7 @@ test_cancelled (void)
   g_assert_null (tb_surface_curve_new (setup, TB_BALL_POCKET_LINE, cancellable));
 }
 
-/* --- words, of curves made up for the purpose -------------------------------------------------------------------- */
+/* Words, of curves made up for the purpose. */
 
 static TbSurfaceCurve *
 made_up (TbBallLine line, const double *angles_deg, const double *rooms, guint count)
@@ -97,7 +98,8 @@ made_up (TbBallLine line, const double *angles_deg, const double *rooms, guint c
   curve->points = g_array_new (FALSE, TRUE, sizeof (TbSurfacePoint));
   for (guint i = 0; i < count; i++)
     {
-      TbSurfacePoint point = { .grit = grits[i], .roughness = tb_roughness_from_grit (grits[i]), .there = TRUE };
+      TbSurfacePoint point
+          = { .grit = grits[i], .roughness = tb_roughness_from_grit (grits[i]), .there = TRUE };
 
       point.measures.angle_at_pins = tb_radians_from_deg (angles_deg[i]);
       point.measures.roll_start_y = tb_metres_from_ft (50);
@@ -115,7 +117,7 @@ words (const TbSurfaceCurve *curve)
   g_autoptr (GPtrArray) sentences = tb_surface_curve_explain (curve, FALSE);
 
   g_ptr_array_add (sentences, NULL);
-  return g_strjoinv (" ", (char **) sentences->pdata);
+  return g_strjoinv (" ", (char **)sentences->pdata);
 }
 
 static void
@@ -150,7 +152,8 @@ test_words_of_peak (void)
   g_autofree char *text = words (curve);
 
   g_assert_nonnull (strstr (text, "3.0 boards, lies in the middle: 2000 grit"));
-  g_assert_nonnull (strstr (text, "At 500 grit, against 2000 grit, it comes in 2.0° flatter and it has 2.0 boards less room."));
+  g_assert_nonnull (strstr (
+      text, "At 500 grit, against 2000 grit, it comes in 2.0° flatter and it has 2.0 boards less room."));
   g_assert_nonnull (strstr (text, "At polish"));
   g_assert_nonnull (strstr (text, "steepest between the ends: 4.0° at 2000 grit"));
   /* Nothing that the points do not differ by. */

@@ -13,13 +13,14 @@ test_touch_up (void)
 
   g_assert_cmpfloat_with_epsilon (tb_grit_from_roughness (after), 1650, 1);
   /* Finer pads smooth, the same pad changes nothing, and the end is never quite reached. */
-  g_assert_cmpfloat (tb_surface_touched_up (tb_roughness_from_grit (1000), 4000), <, tb_roughness_from_grit (1000));
+  g_assert_cmpfloat (tb_surface_touched_up (tb_roughness_from_grit (1000), 4000), <,
+                     tb_roughness_from_grit (1000));
   g_assert_cmpfloat_with_epsilon (tb_surface_touched_up (before, 3000) / before, 1, 1e-12);
   g_assert_cmpfloat (after, <, tb_roughness_from_grit (500));
 }
 
-/* Common practice: a sanded ball comes back smoother with every game, fastest at first; a polished one does not get
- * rougher by this model. */
+/* Common practice: a sanded ball comes back smoother with every game, fastest at first; a polished one does
+ * not get rougher by this model. */
 static void
 test_games (void)
 {
@@ -78,11 +79,12 @@ test_log (void)
   g_assert_false (measured);
   tb_surface_log_add (log, tb_surface_entry_new ("2026-03-02", TB_SURFACE_PLAYED, 12, NULL));
   tb_surface_log_add (log, tb_surface_entry_new ("2026-03-01", TB_SURFACE_MACHINE, 1000, "as bought"));
-  tb_surface_log_add (log, tb_surface_entry_new ("2026-03-05", TB_SURFACE_READING, tb_metres_from_uin (20), NULL));
+  tb_surface_log_add (log,
+                      tb_surface_entry_new ("2026-03-05", TB_SURFACE_READING, tb_metres_from_uin (20), NULL));
   tb_surface_log_add (log, tb_surface_entry_new ("2026-03-05", TB_SURFACE_CLEAN, 0, NULL));
   tb_surface_log_add (log, tb_surface_entry_new ("2026-03-06", TB_SURFACE_HAND, 500, NULL));
   /* By date, whatever the order in which they came. */
-  g_assert_cmpstr (((TbSurfaceEntry *) log->pdata[0])->date, ==, "2026-03-01");
+  g_assert_cmpstr (((TbSurfaceEntry *)log->pdata[0])->date, ==, "2026-03-01");
   g_assert_cmpfloat (tb_surface_log_roughness (log, 1, bought, NULL), ==, tb_roughness_from_grit (1000));
   g_assert_cmpfloat (tb_surface_log_roughness (log, 2, bought, &measured), ==,
                      tb_surface_after_games (tb_roughness_from_grit (1000), 12));
@@ -102,7 +104,8 @@ test_entry_text (void)
 {
   TbSurfaceEntry *hand = tb_surface_entry_new ("2026-11-25", TB_SURFACE_HAND, 500, NULL);
   TbSurfaceEntry *clean = tb_surface_entry_new ("2026-11-26", TB_SURFACE_CLEAN, 0, NULL);
-  TbSurfaceEntry *reading = tb_surface_entry_new ("2026-11-27", TB_SURFACE_READING, tb_metres_from_uin (22.5), NULL);
+  TbSurfaceEntry *reading
+      = tb_surface_entry_new ("2026-11-27", TB_SURFACE_READING, tb_metres_from_uin (22.5), NULL);
   g_autofree char *of_hand = tb_surface_entry_text (hand), *of_clean = tb_surface_entry_text (clean);
   g_autofree char *of_reading = tb_surface_entry_text (reading);
 

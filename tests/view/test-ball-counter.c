@@ -1,5 +1,5 @@
-/* Pictures of layouts, rings, curves and bags: places and the way back, labels inside the picture, and that nothing is
- * too small or too empty to be drawn.
+/* Pictures of layouts, rings, curves and bags: places and the way back, labels inside the picture, and that
+ * nothing is too small or too empty to be drawn.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
@@ -107,7 +107,7 @@ draw_bag (cairo_t *cr, double width, double height, gconstpointer data)
   tb_bag_view_draw (cr, width, height, data);
 }
 
-/* --- globe ------------------------------------------------------------------------------------------------------- */
+/* Globe. */
 
 static void
 test_globe (void)
@@ -139,16 +139,18 @@ test_globe (void)
 static void
 test_globe_mirror (void)
 {
-  TbGlobe right = { .centre = { 200, 150 }, .radius = 100 }, left = { .centre = { 200, 150 }, .radius = 100, .mirrored = TRUE };
+  TbGlobe right = { .centre = { 200, 150 }, .radius = 100 },
+          left = { .centre = { 200, 150 }, .radius = 100, .mirrored = TRUE };
   TbVec3 place = { 0.36, 0.48, 0.8 };
 
   tb_globe_look (&right, tb_vec3 (0.3, 0, 1), tb_vec3 (0, 1, 0));
   tb_globe_look (&left, tb_vec3 (0.3, 0, 1), tb_vec3 (0, 1, 0));
-  g_assert_cmpfloat_with_epsilon (tb_globe_point (&right, place).x - 200, 200 - tb_globe_point (&left, place).x, 1e-12);
+  g_assert_cmpfloat_with_epsilon (tb_globe_point (&right, place).x - 200,
+                                  200 - tb_globe_point (&left, place).x, 1e-12);
   g_assert_cmpfloat (tb_globe_point (&right, place).y, ==, tb_globe_point (&left, place).y);
 }
 
-/* --- layout ------------------------------------------------------------------------------------------------------ */
+/* Layout. */
 
 static TbBall
 drilled_ball (void)
@@ -267,12 +269,15 @@ static void
 test_sheet (void)
 {
   TbBall ball = drilled_ball ();
-  TbLayoutSheet sheet = { .ball = &ball, .ball_name = "A ball", .bowler_name = "Somebody", .date = "2026-11-25", .mirrored = true };
+  TbLayoutSheet sheet = {
+    .ball = &ball, .ball_name = "A ball", .bowler_name = "Somebody", .date = "2026-11-25", .mirrored = true
+  };
   static const char *const expected[]
-      = { "A ball", "Somebody", "left-handed", "50° × 4 in × 40°", "4.250 in", "0.969 in", "Side weight", "Hardness",
-          "Never heat a ball" };
+      = { "A ball",   "Somebody",    "left-handed", "50° × 4 in × 40°", "4.250 in",
+          "0.969 in", "Side weight", "Hardness",    "Never heat a ball" };
   gboolean outside;
-  g_autofree char *text = draw_once (draw_sheet, &sheet, TB_LAYOUT_SHEET_WIDTH, TB_LAYOUT_SHEET_HEIGHT, &outside);
+  g_autofree char *text
+      = draw_once (draw_sheet, &sheet, TB_LAYOUT_SHEET_WIDTH, TB_LAYOUT_SHEET_HEIGHT, &outside);
 
   g_assert_false (outside);
   for (gsize i = 0; i < G_N_ELEMENTS (expected); i++)
@@ -283,13 +288,14 @@ test_sheet (void)
   ball.n_holes = TB_MAX_HOLES;
   for (int i = 3; i < TB_MAX_HOLES; i++)
     ball.hole[i] = ball.hole[0];
-  g_autofree char *unknown = draw_once (draw_sheet, &sheet, TB_LAYOUT_SHEET_WIDTH, TB_LAYOUT_SHEET_HEIGHT, &outside);
+  g_autofree char *unknown
+      = draw_once (draw_sheet, &sheet, TB_LAYOUT_SHEET_WIDTH, TB_LAYOUT_SHEET_HEIGHT, &outside);
 
   g_assert_false (outside);
   g_assert_nonnull (strstr (unknown, "not those of an ordinary grip"));
 }
 
-/* --- rings ------------------------------------------------------------------------------------------------------- */
+/* Rings. */
 
 static TbSetup *
 new_setup (void)
@@ -362,7 +368,7 @@ test_cases_draw (void)
   draw_in_all_sizes (draw_cases, &scene);
 }
 
-/* --- curves ------------------------------------------------------------------------------------------------------ */
+/* Curves. */
 
 static void
 test_curves_draw (void)
@@ -370,13 +376,26 @@ test_curves_draw (void)
   const double x[] = { 1, 2, 3, 4 }, y[] = { 5, 7, NAN, 6 }, level[] = { 3, 3, 3, 3 };
   const TbCurveTick ticks[] = { { 1, "one" }, { 4, "four" } };
   TbCurvePanel panels[] = {
-    { .title = "Length", .unit = " ft", .digits = 1, .least_span = 1, .dashed = { x, y, 4, 6.5 }, .solid = { x, level, 4, NAN } },
+    { .title = "Length",
+      .unit = " ft",
+      .digits = 1,
+      .least_span = 1,
+      .dashed = { x, y, 4, 6.5 },
+      .solid = { x, level, 4, NAN } },
     { .title = "Nothing", .unit = "", .dashed = { x, y, 0, NAN } },
     { .title = "Level", .unit = "°", .least_span = 1, .solid = { x, level, 4, 3 } },
   };
-  TbCurveScene scene = { .theme = tb_theme_light (1), .panels = panels, .n_panels = G_N_ELEMENTS (panels), .ticks = ticks,
-                         .n_ticks = G_N_ELEMENTS (ticks), .low = 0.5, .high = 4.5, .present = 2.5, .x_title = "number",
-                         .dashed_label = "dashed ones", .solid_label = "solid ones" };
+  TbCurveScene scene = { .theme = tb_theme_light (1),
+                         .panels = panels,
+                         .n_panels = G_N_ELEMENTS (panels),
+                         .ticks = ticks,
+                         .n_ticks = G_N_ELEMENTS (ticks),
+                         .low = 0.5,
+                         .high = 4.5,
+                         .present = 2.5,
+                         .x_title = "number",
+                         .dashed_label = "dashed ones",
+                         .solid_label = "solid ones" };
   gboolean outside;
   g_autofree char *text = NULL;
 
@@ -396,11 +415,24 @@ test_curves_golden (void)
   const double x[] = { 1, 2, 3, 4, 5 }, y[] = { 5, 7, 8, 6, 5 }, z[] = { 8, 6, 5, 5, 7 };
   const TbCurveTick ticks[] = { { 1, "one" }, { 3, "three" }, { 5, "five" } };
   const TbCurvePanel panels[] = {
-    { .title = "Length", .unit = " ft", .digits = 1, .least_span = 1, .dashed = { x, y, 5, 7 }, .solid = { x, z, 5, 6 } },
+    { .title = "Length",
+      .unit = " ft",
+      .digits = 1,
+      .least_span = 1,
+      .dashed = { x, y, 5, 7 },
+      .solid = { x, z, 5, 6 } },
     { .title = "Angle", .unit = "°", .digits = 1, .least_span = 1, .solid = { x, y, 5, 7 } },
   };
-  TbCurveScene scene = { .theme = tb_theme_light (1), .panels = panels, .n_panels = 2, .ticks = ticks, .n_ticks = 3,
-                         .low = 0.8, .high = 5.2, .present = 2, .x_title = "number", .dashed_label = "same line",
+  TbCurveScene scene = { .theme = tb_theme_light (1),
+                         .panels = panels,
+                         .n_panels = 2,
+                         .ticks = ticks,
+                         .n_ticks = 3,
+                         .low = 0.8,
+                         .high = 5.2,
+                         .present = 2,
+                         .x_title = "number",
+                         .dashed_label = "same line",
                          .solid_label = "own line" };
   cairo_surface_t *picture = picture_new (640, 240);
   cairo_t *cr = cairo_create (picture);
@@ -411,20 +443,29 @@ test_curves_golden (void)
   cairo_surface_destroy (picture);
 }
 
-/* --- bag --------------------------------------------------------------------------------------------------------- */
+/* Bag. */
 
 static void
 test_bag_draws (void)
 {
   g_autoptr (TbSetup) setup = new_setup ();
   g_autoptr (TbRun) run = tb_run_new (setup);
-  const TbBagPath paths[] = { { &run->path, "First ball" }, { NULL, "No line" },
-                              { &run->path, "A ball with a name so long that no ladder has room for all of it, ever" } };
-  TbBagScene scene = { .theme = tb_theme_light (1), .oil = setup->shot.lane.oil, .oil_scale = 1,
-                       .pocket_low = setup->shot.assumed.pocket_low, .pocket_high = setup->shot.assumed.pocket_high,
-                       .paths = paths, .n_paths = G_N_ELEMENTS (paths), .chosen = 0 };
-  g_autofree char *board = g_strdup_printf ("%.1f  First ball\n", tb_board_from_x (run->path.measures.x_at_pins));
-  g_autofree char *arrow = g_strdup_printf ("%.1f  First ball\n", tb_board_from_x (run->path.measures.x_at_arrows));
+  const TbBagPath paths[]
+      = { { &run->path, "First ball" },
+          { NULL, "No line" },
+          { &run->path, "A ball with a name so long that no ladder has room for all of it, ever" } };
+  TbBagScene scene = { .theme = tb_theme_light (1),
+                       .oil = setup->shot.lane.oil,
+                       .oil_scale = 1,
+                       .pocket_low = setup->shot.assumed.pocket_low,
+                       .pocket_high = setup->shot.assumed.pocket_high,
+                       .paths = paths,
+                       .n_paths = G_N_ELEMENTS (paths),
+                       .chosen = 0 };
+  g_autofree char *board
+      = g_strdup_printf ("%.1f  First ball\n", tb_board_from_x (run->path.measures.x_at_pins));
+  g_autofree char *arrow
+      = g_strdup_printf ("%.1f  First ball\n", tb_board_from_x (run->path.measures.x_at_arrows));
   g_autofree char *text = NULL, *at_arrows = NULL;
   gboolean outside;
 
