@@ -24,7 +24,11 @@ struct _TbLinesPage
   GtkCheckButton *family_shown, *parallel;
   GtkWidget *spare_aim;
 
+  GtkWidget *keep;
+  GtkLabel *kept_words;
+
   TbStance stance;
+  char *bowler_id;     /* whose drift and offset the stance has; NULL for nobody's */
   gboolean showing;
   TbFamily *family;    /* of the present line; NULL while none is shown */
   int spare_pin;       /* −1 for none */
@@ -194,16 +198,46 @@ refresh (TbLinesPage *self)
   tb_drawn_picture_refresh (tb_lane_page_get_picture (TB_LANE_PAGE (self)), family);
 }
 
+/* The bowler of "after" in the library; NULL if there is none. */
+static TbBowler *
+bowler_of (TbLinesPage *self)
+{
+  TbLibrary *library = tb_session_get_library (tb_lane_page_get_session (TB_LANE_PAGE (self)));
+  const char *id = setup_of (self)->bowler_id;
+  TbLibraryEntry *entry = id ? tb_library_find (library, TB_DOCUMENT_BOWLER, id, NULL) : NULL;
+
+  return entry ? tb_library_entry_get_bowler (entry) : NULL;
+}
+
+/* Another bowler brings other feet. */
+static void
+take_bowlers_feet (TbLinesPage *self)
+{
+  const char *id = setup_of (self)->bowler_id;
+  const TbBowler *bowler = bowler_of (self);
+
+  if (g_strcmp0 (id, self->bowler_id) == 0 || !bowler)
+    return;
+  g_free (self->bowler_id);
+  self->bowler_id = g_strdup (id);
+  self->stance.drift = bowler->drift;
+  self->stance.offset = bowler->foot_offset;
+}
+
 static void
 tb_lines_page_session_changed (TbLanePage *page)
 {
   TbLinesPage *self = TB_LINES_PAGE (page);
+  const TbBowler *bowler = bowler_of (self);
 
+  take_bowlers_feet (self);
   self->stance = tb_stance_for_laydown (&self->stance, tb_board_from_x (setup_of (self)->shot.delivery.laydown));
   self->showing = TRUE;
   gtk_spin_button_set_value (self->slide, self->stance.slide_board);
   gtk_spin_button_set_value (self->drift, self->stance.drift);
   gtk_spin_button_set_value (self->offset, self->stance.offset);
+  gtk_widget_set_sensitive (self->keep, bowler && (bowler->drift != self->stance.drift
+                                                   || bowler->foot_offset != self->stance.offset));
   self->showing = FALSE;
   refresh (self);
 }
@@ -244,6 +278,26 @@ on_habits (TbLinesPage *self)
     return;
   self->stance.drift = gtk_spin_button_get_value (self->drift);
   self->stance.offset = gtk_spin_button_get_value (self->offset);
+  tb_lines_page_session_changed (TB_LANE_PAGE (self));
+}
+
+/* For good, among the user's own bowlers. */
+static void
+on_keep (TbLinesPage *self)
+{
+  TbLibrary *library = tb_session_get_library (tb_lane_page_get_session (TB_LANE_PAGE (self)));
+  const TbBowler *old = bowler_of (self);
+  g_autoptr (TbBowler) bowler = old ? tb_bowler_new (old) : NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!bowler)
+    return;
+  bowler->drift = self->stance.drift;
+  bowler->foot_offset = self->stance.offset;
+  if (tb_library_save_bowler (library, bowler, &error))
+    gtk_label_set_text (self->kept_words, _ ("Kept."));
+  else
+    gtk_label_set_text (self->kept_words, error->message);
   tb_lines_page_session_changed (TB_LANE_PAGE (self));
 }
 
@@ -349,15 +403,23 @@ on_drag_end (TbLinesPage *self)
 static void
 add_feet (TbLinesPage *self, GtkBox *box)
 {
-  static const TbSpinRange slides = { -10, 60, 0.5, 5, 1 }, drifts = { -15, 15, 0.5, 2, 1 }, offsets = { 0, 15, 0.5, 1, 1 };
+  static const TbSpinRange slides = { -10, 60, 0.5, 5, 1 };
+  static const TbSpinRange drifts = { -TB_BOWLER_MAX_DRIFT, TB_BOWLER_MAX_DRIFT, 0.5, 2, 1 };
+  static const TbSpinRange offsets = { 0, TB_BOWLER_MAX_FOOT_OFFSET, 0.5, 1, 1 };
+
+  GtkBox *row;
 
   tb_lane_page_add_title (box, _ ("Feet"));
   self->slide = tb_lane_page_add_spin (box, _ ("Stance, board of the slide foot"), &slides);
   self->drift = tb_lane_page_add_spin (box, _ ("Drift on the approach, boards"), &drifts);
   self->offset = tb_lane_page_add_spin (box, _ ("Ball outside of the foot, boards"), &offsets);
+  row = tb_lane_page_add_row (box, "");
+  self->kept_words = GTK_LABEL (gtk_widget_get_first_child (GTK_WIDGET (row)));
+  self->keep = GTK_WIDGET (tb_lane_page_add_button (row, _ ("_Keep for this bowler"), _ ("Drift and offset, for whenever this bowler is chosen")));
   self->feet_words = tb_lane_page_add_note (box, "");
   self->oil_words = tb_lane_page_add_note (box, "");
   g_signal_connect_swapped (self->slide, "value-changed", G_CALLBACK (on_slide), self);
+  g_signal_connect_swapped (self->keep, "clicked", G_CALLBACK (on_keep), self);
   g_signal_connect_swapped (self->drift, "value-changed", G_CALLBACK (on_habits), self);
   g_signal_connect_swapped (self->offset, "value-changed", G_CALLBACK (on_habits), self);
 }
@@ -452,6 +514,7 @@ static void
 tb_lines_page_dispose (GObject *object)
 {
   g_clear_pointer (&TB_LINES_PAGE (object)->family, tb_family_free);
+  g_clear_pointer (&TB_LINES_PAGE (object)->bowler_id, g_free);
   G_OBJECT_CLASS (tb_lines_page_parent_class)->dispose (object);
 }
 

@@ -2,10 +2,13 @@
 #include "config.h"
 #include "tb-bowler.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "tb-group-json.h"
 
 static const char *const bowler_keys[]
-    = { "tenboard", "version", "id", "name", "note", "delivery", "pap_over_in", "pap_up_in", "ball", NULL };
+    = { "tenboard", "version", "id", "name", "note", "delivery", "pap_over_in", "pap_up_in", "drift_boards",
+        "foot_offset_boards", "ball", NULL };
 /* Fields of the ball that belong to whoever throws it. */
 static const char *const pap_fields[] = { "pap_over_in", "pap_up_in" };
 
@@ -82,6 +85,33 @@ read_pap (TbReader *reader, JsonObject *object, TbBowler *bowler)
   return TRUE;
 }
 
+/* A number of boards that may be left out. */
+static gboolean
+read_boards (TbReader *reader, JsonObject *object, const char *key, const double range[2], double *boards)
+{
+  if (!tb_reader_has (object, key))
+    return TRUE;
+  if (!tb_reader_number (reader, object, key, boards))
+    return FALSE;
+  return (*boards >= range[0] && *boards <= range[1])
+         || tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE,
+                            _ ("%g is out of range; a number from %g to %g was expected"), *boards, range[0],
+                            range[1]);
+}
+
+static gboolean
+read_feet (TbReader *reader, JsonObject *object, TbBowler *bowler)
+{
+  static const double drifts[] = { -TB_BOWLER_MAX_DRIFT, TB_BOWLER_MAX_DRIFT };
+  static const double offsets[] = { 0, TB_BOWLER_MAX_FOOT_OFFSET };
+  TbStance usual = tb_stance_default ();
+
+  bowler->drift = usual.drift;
+  bowler->foot_offset = usual.offset;
+  return read_boards (reader, object, "drift_boards", drifts, &bowler->drift)
+         && read_boards (reader, object, "foot_offset_boards", offsets, &bowler->foot_offset);
+}
+
 static gboolean
 read_delivery (TbReader *reader, JsonObject *object, gpointer delivery)
 {
@@ -102,7 +132,7 @@ tb_bowler_from_text (const char *text, gsize length, GError **error)
   object = json_node_get_object (root);
   if (!tb_reader_only (&reader, object, bowler_keys, NULL) || !read_texts (&reader, object, &bowler)
       || !tb_reader_part (&reader, object, "delivery", read_delivery, &bowler.delivery)
-      || !read_pap (&reader, object, &bowler))
+      || !read_pap (&reader, object, &bowler) || !read_feet (&reader, object, &bowler))
     return NULL;
   return tb_bowler_new (&bowler);
 }
@@ -115,6 +145,18 @@ write_pap (TbJsonWriter *writer, const TbBowler *bowler)
   ball = tb_bowler_fit_ball (bowler, &ball);
   for (gsize i = 0; i < G_N_ELEMENTS (pap_fields); i++)
     tb_field_write (writer, tb_field_find (TB_GROUP_BALL, pap_fields[i]), &ball);
+}
+
+/* Only what is unusual. */
+static void
+write_feet (TbJsonWriter *writer, const TbBowler *bowler)
+{
+  TbStance usual = tb_stance_default ();
+
+  if (bowler->drift != usual.drift)
+    tb_json_number (writer, "drift_boards", bowler->drift);
+  if (bowler->foot_offset != usual.offset)
+    tb_json_number (writer, "foot_offset_boards", bowler->foot_offset);
 }
 
 char *
@@ -133,6 +175,7 @@ tb_bowler_to_text (const TbBowler *bowler)
   tb_group_write (&writer, TB_GROUP_DELIVERY, &bowler->delivery);
   tb_json_end_object (&writer);
   write_pap (&writer, bowler);
+  write_feet (&writer, bowler);
   tb_json_string (&writer, "ball", bowler->ball_id);
   tb_json_end_object (&writer);
   return tb_json_writer_finish (&writer);

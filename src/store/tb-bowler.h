@@ -5,6 +5,7 @@
 #pragma once
 
 #include "tb-document.h"
+#include "tb-lines.h"
 
 G_BEGIN_DECLS
 
@@ -20,7 +21,13 @@ typedef struct TbBowler
   double
       pap_over;  /* m along the ball's surface, as in TbBall: they go onto the ball that this bowler throws */
   double pap_up; /* m */
+  double drift;  /* boards that the feet drift towards higher boards on the approach, as in TbStance */
+  double foot_offset; /* boards by which the ball passes outside of the slide foot, likewise */
 } TbBowler;
+
+/* Ranges of the two, boards. */
+#define TB_BOWLER_MAX_DRIFT 15.0
+#define TB_BOWLER_MAX_FOOT_OFFSET 15.0
 
 /* Takes copies of all that `bowler` points to. */
 TbBowler *tb_bowler_new (const TbBowler *bowler);
