@@ -49,14 +49,20 @@ static const Phrase phrases[] = {
   { TB_GROUP_LANE, "cross_tilt_in", N_ ("%s in more cross-tilt to the left"), N_ ("%s in more cross-tilt to the right"), 3 },
 };
 
-/* As many digits as it takes to tell that something changed. */
+/* As many digits as it takes to tell that something changed; no more than it takes to tell eighths of an inch. */
 static char *
 amount_text (double amount, int digits)
 {
   while (digits < 6 && fabs (amount) < 0.5 * pow (10, -digits))
     digits++;
+  while (digits > 1 && fabs (amount * pow (10, digits - 1) - round (amount * pow (10, digits - 1))) < 1e-6)
+    digits--;
   return tb_number_text (fabs (amount), digits);
 }
+
+/* A back-up ball turns the other way: what its number calls less is more of it. */
+static const Phrase back_up = { TB_GROUP_DELIVERY, "axis_rotation_deg", N_ ("%s° less back-up rotation"),
+                                N_ ("%s° more back-up rotation"), 0 };
 
 static const Phrase *
 find_phrase (const TbField *field)
@@ -93,6 +99,8 @@ amount_phrase (const TbField *field, const TbSetup *before, const TbSetup *after
 
   if (!phrase)
     return plain_phrase (field, before, after);
+  if (g_str_equal (field->name, back_up.field) && value_in (field, before) <= 0 && value_in (field, after) <= 0)
+    phrase = &back_up;
   text = amount_text (amount, phrase->digits);
   return tb_fill_with (_(amount > 0 ? phrase->more : phrase->less), text, NULL);
 }

@@ -14,6 +14,8 @@
 
 /* A difference smaller than this, in the digits shown, is none: boards, degrees, feet. */
 static const double smallest[TB_WHY_N_SPLITS] = { 0.05, 0.05, 0.05 };
+/* Steps of the numbers as told: tenths. */
+#define SHOWN 10.0
 /* Parts named at most, and the share of the greatest under which they are not. */
 #define MOST_PARTS 6
 #define SMALL_SHARE 0.04
@@ -95,6 +97,34 @@ fact_amount (const TbWhyInput *input, TbWhyMeasure fact)
   return input->part[fact] * (fact == TB_WHY_SIDE_SHARE ? 100 : 1);
 }
 
+static double
+to_digits (double value)
+{
+  return floor (value * SHOWN + 0.5) / SHOWN;
+}
+
+/* The difference between the numbers as they are told, so that nobody who subtracts them gets another. */
+static double
+told_difference (const TbWhy *why, TbWhyMeasure split)
+{
+  double told = to_digits (why->value[TB_SIDE_AFTER][split]) - to_digits (why->value[TB_SIDE_BEFORE][split]);
+
+  return fabs (why->difference[split]) < smallest[split] ? 0 : told;
+}
+
+static gboolean
+differs (const TbWhy *why, TbWhyMeasure split)
+{
+  return fabs (told_difference (why, split)) > 0.5 / SHOWN;
+}
+
+/* Steeper and flatter are said of a ball that comes in towards higher boards. */
+static gboolean
+comes_in (const TbWhy *why)
+{
+  return why->value[TB_SIDE_BEFORE][TB_WHY_ANGLE] >= 0 && why->value[TB_SIDE_AFTER][TB_WHY_ANGLE] >= 0;
+}
+
 /* A fact explains a part if it is there, is large enough to be told, and points the same way. */
 static gboolean
 explains (const TbWhyInput *input, const Reason *reason)
@@ -142,6 +172,8 @@ typedef struct Outcome
 } Outcome;
 
 /* Translators: these end a sentence: "2.0 mph more makes the ball hook 3.1 ft later: 3.1 of the 3.6 boards." */
+static const Outcome going_out = { N_ ("all of the %1$s°"), N_ ("%1$s of the %2$s°"), N_ ("%1$s° towards higher boards"),
+                                   N_ ("%1$s° towards lower boards") };
 static const Outcome outcomes[TB_WHY_N_SPLITS] = {
   { N_ ("all of the %1$s boards"), N_ ("%1$s of the %2$s boards"), N_ ("%1$s boards higher"), N_ ("%1$s boards lower") },
   { N_ ("all of the %1$s°"), N_ ("%1$s of the %2$s°"), N_ ("%1$s° steeper"), N_ ("%1$s° flatter") },
@@ -151,14 +183,14 @@ static const Outcome outcomes[TB_WHY_N_SPLITS] = {
 static char *
 outcome_text (const TbWhy *why, const TbWhyInput *input, TbWhyMeasure split)
 {
-  const Outcome *outcome = &outcomes[split];
-  double part = input->part[split], whole = why->difference[split];
+  const Outcome *outcome = split == TB_WHY_ANGLE && !comes_in (why) ? &going_out : &outcomes[split];
+  double part = input->part[split], whole = told_difference (why, split);
   g_autofree char *size = tb_number_text (fabs (part), 1), *total = tb_number_text (fabs (whole), 1);
   const char *format = part > 0 ? outcome->more : outcome->less;
 
-  if (why->n_inputs == 1)
-    format = outcome->all;
-  else if (part * whole > 0 && fabs (part) <= fabs (whole))
+  if (why->n_inputs == 1 && differs (why, split))
+    return tb_fill_with (_(outcome->all), total, NULL);
+  if (part * whole > 0 && fabs (to_digits (part)) <= fabs (whole))
     format = outcome->of;
   return tb_fill_with (_(format), size, total, NULL);
 }
@@ -171,6 +203,10 @@ line_sentence (const TbWhy *why, const TbWhyInput *input, const char *phrase, co
   g_autofree char *pointed = tb_number_text (fabs (launch), 1), *hooked = tb_number_text (fabs (hook), 1);
   const char *format;
 
+  if (fabs (hook) < smallest[TB_WHY_BOARD])
+    return tb_fill_with (launch > 0 ? _("%1$s points the ball %2$s boards higher at the pins: %3$s.")
+                                    : _("%1$s points the ball %2$s boards lower at the pins: %3$s."),
+                         phrase, pointed, comes_to, NULL);
   if (launch > 0)
     format = hook < 0 ? _("%1$s points the ball %2$s boards higher at the pins, and the hook takes %3$s back: %4$s.")
                       : _("%1$s points the ball %2$s boards higher at the pins, and the hook adds %3$s: %4$s.");
@@ -232,17 +268,21 @@ static const Headline headlines[TB_WHY_N_SPLITS] = {
     N_ ("It turns back %1$s ft earlier: at %2$s ft instead of %3$s ft."), N_ ("It turns back where it did before, at %2$s ft.") },
 };
 
+static const Headline heading_out = { N_ ("It meets the pins heading %1$s° further to higher boards: at %2$s° instead of %3$s°."),
+                                      N_ ("It meets the pins heading %1$s° further to lower boards: at %2$s° instead of %3$s°."),
+                                      N_ ("It meets the pins at the same angle, %2$s°.") };
+
 static char *
 headline (const TbWhy *why, TbWhyMeasure split)
 {
-  const Headline *words = &headlines[split];
-  double difference = why->difference[split];
+  const Headline *words = split == TB_WHY_ANGLE && !comes_in (why) ? &heading_out : &headlines[split];
+  double difference = told_difference (why, split);
   g_autofree char *size = tb_number_text (fabs (difference), 1);
   g_autofree char *after = tb_number_text (why->value[TB_SIDE_AFTER][split], 1);
   g_autofree char *before = tb_number_text (why->value[TB_SIDE_BEFORE][split], 1);
   const char *format = difference > 0 ? words->more : words->less;
 
-  if (fabs (difference) < smallest[split])
+  if (!differs (why, split))
     format = words->same;
   return tb_fill_with (_(format), size, after, before, NULL);
 }
@@ -309,6 +349,9 @@ cancel_sentence (const TbWhy *why, TbWhyMeasure split)
       = { N_ ("The changes work against each other: %1$s boards up and %2$s down."),
           N_ ("The changes work against each other: %1$s° steeper and %2$s° flatter."),
           N_ ("The changes work against each other: %1$s ft later and %2$s ft earlier.") };
+  const char *format = split == TB_WHY_ANGLE && !comes_in (why)
+                           ? N_ ("The changes work against each other: %1$s° towards higher boards and %2$s° towards lower ones.")
+                           : words[split];
   double up = 0, down = 0;
   g_autofree char *up_text = NULL, *down_text = NULL;
 
@@ -321,7 +364,7 @@ cancel_sentence (const TbWhy *why, TbWhyMeasure split)
     return NULL;
   up_text = tb_number_text (up, 1);
   down_text = tb_number_text (down, 1);
-  return tb_fill_with (_(words[split]), up_text, down_text, NULL);
+  return tb_fill_with (_(format), up_text, down_text, NULL);
 }
 
 static char *
@@ -349,22 +392,27 @@ add_owned (GStrvBuilder *builder, char *sentence)
   g_free (sentence);
 }
 
-/* Boards only: where on the lane. */
+/* Where on the lane, for boards and angle. */
 static char *
-place_sentence (const TbWhy *why)
+place_sentence (const TbWhy *why, TbWhyMeasure split)
 {
+  gboolean boards = split == TB_WHY_BOARD, line = why->launch_part[split] != 0;
   g_autofree char *launch = NULL, *front = NULL, *middle = NULL, *back = NULL;
+  const char *format;
 
-  if (why->n_stretches != 3 || fabs (why->difference[TB_WHY_BOARD]) < smallest[TB_WHY_BOARD])
+  if (why->n_stretches != 3 || !differs (why, split))
     return NULL;
-  launch = tb_signed_text (why->launch_part[TB_WHY_BOARD], 1);
-  front = tb_signed_text (why->stretch[0].part[TB_WHY_BOARD], 1);
-  middle = tb_signed_text (why->stretch[1].part[TB_WHY_BOARD], 1);
-  back = tb_signed_text (why->stretch[2].part[TB_WHY_BOARD], 1);
-  if (why->launch_part[TB_WHY_BOARD] == 0)
-    return tb_fill_with (_("By what happens where, in boards: front %1$s, middle %2$s, back %3$s."), front, middle, back, NULL);
-  return tb_fill_with (_("By what happens where, in boards: launch line %4$s, front %1$s, middle %2$s, back %3$s."), front,
-                       middle, back, launch, NULL);
+  launch = tb_signed_text (why->launch_part[split], 1);
+  front = tb_signed_text (why->stretch[0].part[split], 1);
+  middle = tb_signed_text (why->stretch[1].part[split], 1);
+  back = tb_signed_text (why->stretch[2].part[split], 1);
+  if (boards)
+    format = line ? _("Where on the lane it comes from, in boards: launch line %4$s, front %1$s, middle %2$s, back %3$s.")
+                  : _("Where on the lane it comes from, in boards: front %1$s, middle %2$s, back %3$s.");
+  else
+    format = line ? _("Where on the lane it comes from, in degrees: launch line %4$s, front %1$s, middle %2$s, back %3$s.")
+                  : _("Where on the lane it comes from, in degrees: front %1$s, middle %2$s, back %3$s.");
+  return tb_fill_with (format, front, middle, back, launch, NULL);
 }
 
 /* A ball that rolls has used up its turn: what brings it there earlier or later no longer changes its heading. */
@@ -431,11 +479,13 @@ add_split (GStrvBuilder *builder, const TbWhy *why, TbWhyMeasure split)
       add_owned (builder, straight_sentence (why));
     }
   add_owned (builder, cancel_sentence (why, split));
-  add_parts (builder, why, split);
+  /* With one change only the boards have more to tell than that it was this one. */
+  if (why->n_inputs > 1 || split == TB_WHY_BOARD)
+    add_parts (builder, why, split);
   if (why->orders > 0)
     add_owned (builder, error_sentence (why, split));
-  if (split == TB_WHY_BOARD)
-    add_owned (builder, place_sentence (why));
+  if (split != TB_WHY_BREAKPOINT)
+    add_owned (builder, place_sentence (why, split));
   if (split == TB_WHY_ANGLE)
     add_owned (builder, turn_sentence (why));
 }
