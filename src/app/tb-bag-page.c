@@ -5,34 +5,11 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-bag-table.h"
 #include "tb-bag-view.h"
 #include "tb-bag.h"
-#include "tb-describe.h"
 #include "tb-drawn-picture.h"
 #include "tb-follower.h"
-#include "tb-quantity.h"
-
-/* One row of the table. */
-#define TB_TYPE_BAG_ROW (tb_bag_row_get_type ())
-G_DECLARE_FINAL_TYPE (TbBagRow, tb_bag_row, TB, BAG_ROW, GObject)
-
-struct _TbBagRow
-{
-  GObject parent_instance;
-  guint index; /* in the bag */
-};
-
-G_DEFINE_FINAL_TYPE (TbBagRow, tb_bag_row, G_TYPE_OBJECT)
-
-static void
-tb_bag_row_class_init (TbBagRowClass *klass)
-{
-}
-
-static void
-tb_bag_row_init (TbBagRow *self)
-{
-}
 
 struct _TbBagPage
 {
@@ -48,21 +25,14 @@ struct _TbBagPage
   TbSession *session;
   TbFollower *follower;
   TbBag *bag; /* NULL until it is there */
-  GListStore *rows;
-  GtkSingleSelection *selection;
+  TbBagTable rows;
 };
 
 G_DEFINE_FINAL_TYPE (TbBagPage, tb_bag_page, GTK_TYPE_WIDGET)
 
-/* Measures in the table, in the order of what is asked for most. */
-static const char *const columns[]
-    = { "hook_board",       "board_at_pins", "angle_at_pins_deg", "board_at_arrows",
-        "breakpoint_board", "breakpoint_ft", "hook_start_ft",     "roll_start_ft",
-        "oil_exit_ft",      "time_in_oil_s", "speed_at_pins_mph", "rev_rate_at_pins_rpm",
-        "revolutions",      "flare_in",      "ring_spacing_in",   "time_s" };
 /* The measure that the sentence is about. */
 #define SAME_LINE_MEASURE "board_at_pins"
-#define POCKET_LINE_MEASURE "angle_at_pins_deg"
+#define POCKET_LINE_MEASURE TB_BAG_TABLE_ANGLE
 
 static TbBallLine
 line_of (TbBagPage *self)
@@ -71,14 +41,6 @@ line_of (TbBagPage *self)
 }
 
 /* Picture. */
-
-static guint
-chosen_index (TbBagPage *self)
-{
-  gpointer item = gtk_single_selection_get_selected_item (self->selection);
-
-  return item != NULL ? TB_BAG_ROW (item)->index : G_MAXUINT;
-}
 
 static void
 draw_bag (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer page)
@@ -97,7 +59,7 @@ draw_bag (cairo_t *cr, double width, double height, const TbTheme *theme, gpoint
                        .at_arrows = line == TB_BALL_POCKET_LINE,
                        .paths = paths,
                        .n_paths = count,
-                       .chosen = chosen_index (self) };
+                       .chosen = tb_bag_table_chosen (&self->rows) };
 
   if (setup->shot.lane.oil != NULL)
     scene.oil = setup->shot.lane.oil;
@@ -127,178 +89,10 @@ show_words (TbBagPage *self)
   tb_drawn_picture_refresh (self->picture, statement);
 }
 
-/* Table. */
-
-/* What a column shows: a measure; or, with none, the number, the name or the room. */
-typedef enum ColumnKind
-{
-  COLUMN_NUMBER,
-  COLUMN_NAME,
-  COLUMN_ROOM,
-  COLUMN_MEASURE
-} ColumnKind;
-
-typedef struct Column
-{
-  TbBagPage *page;
-  ColumnKind kind;
-  const TbMeasureInfo *measure;
-} Column;
-
-static char *
-cell_text (const Column *column, guint index)
-{
-  TbBagPage *self = column->page;
-  const TbBagEntry *entry = tb_bag_entry (self->bag, index);
-  const TbRun *run = entry->run[line_of (self)];
-
-  switch (column->kind)
-    {
-    case COLUMN_NUMBER:
-      return g_strdup_printf ("%u", index + 1);
-    case COLUMN_NAME:
-      return g_strdup (entry->name);
-    case COLUMN_ROOM:
-      return isnan (entry->room) || line_of (self) == TB_BALL_SAME_LINE ? g_strdup ("–")
-                                                                        : tb_number_format (entry->room, 1);
-    default:
-      if (run == NULL || run->status != TB_OK)
-        return g_strdup ("–");
-      return tb_describe_measure_number (column->measure, &run->path.measures,
-                                         tb_session_get_units (self->session));
-    }
-}
-
-static double
-cell_value (const Column *column, guint index)
-{
-  TbBagPage *self = column->page;
-
-  if (column->kind == COLUMN_NUMBER)
-    return index;
-  if (column->kind == COLUMN_ROOM)
-    return line_of (self) == TB_BALL_SAME_LINE ? (double)NAN : tb_bag_entry (self->bag, index)->room;
-  return tb_bag_value (self->bag, index, line_of (self), column->measure);
-}
-
-/* What has no number comes last. */
-static int
-compare_cells (gconstpointer a, gconstpointer b, gpointer data)
-{
-  const Column *column = data;
-  guint i = TB_BAG_ROW ((gpointer)a)->index, j = TB_BAG_ROW ((gpointer)b)->index;
-
-  if (column->page->bag == NULL)
-    return GTK_ORDERING_EQUAL;
-  if (column->kind == COLUMN_NAME)
-    return gtk_ordering_from_cmpfunc (g_utf8_collate (tb_bag_entry (column->page->bag, i)->name,
-                                                      tb_bag_entry (column->page->bag, j)->name));
-  double x = cell_value (column, i), y = cell_value (column, j);
-
-  if (isnan (x) || isnan (y))
-    return isnan (x) && isnan (y) ? GTK_ORDERING_EQUAL
-           : isnan (x)            ? GTK_ORDERING_LARGER
-                                  : GTK_ORDERING_SMALLER;
-  return x < y ? GTK_ORDERING_SMALLER : x > y ? GTK_ORDERING_LARGER : GTK_ORDERING_EQUAL;
-}
-
 static void
-setup_cell (GtkSignalListItemFactory *factory, GtkListItem *item, Column *column)
+show_table (TbBagPage *self)
 {
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), column->kind == COLUMN_NAME ? 0 : 1);
-  gtk_widget_add_css_class (label, "numeric");
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-bind_cell (GtkSignalListItemFactory *factory, GtkListItem *item, Column *column)
-{
-  TbBagRow *row = gtk_list_item_get_item (item);
-  g_autofree char *text = column->page->bag != NULL ? cell_text (column, row->index) : g_strdup ("");
-
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), text);
-}
-
-static void
-free_column (gpointer data, GClosure *closure)
-{
-  g_free (data);
-}
-
-static GtkColumnViewColumn *
-add_column (TbBagPage *self, const char *title, ColumnKind kind, const TbMeasureInfo *measure)
-{
-  Column *column = g_new0 (Column, 1);
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  GtkColumnViewColumn *made;
-  g_autoptr (GtkSorter) sorter = NULL;
-
-  *column = (Column){ self, kind, measure };
-  g_signal_connect_data (factory, "setup", G_CALLBACK (setup_cell), column, NULL, 0);
-  g_signal_connect_data (factory, "bind", G_CALLBACK (bind_cell), column, free_column, 0);
-  made = gtk_column_view_column_new (title, factory);
-  sorter = GTK_SORTER (gtk_custom_sorter_new (compare_cells, column, NULL));
-  gtk_column_view_column_set_sorter (made, sorter);
-  gtk_column_view_column_set_expand (made, kind == COLUMN_NAME);
-  gtk_column_view_append_column (self->table, made);
-  g_object_unref (made);
-  return made;
-}
-
-static void
-add_measure_column (TbBagPage *self, const char *name)
-{
-  const TbMeasureInfo *measure = tb_measure_find (name);
-  const char *unit = tb_describe_measure_unit (measure, tb_session_get_units (self->session));
-  /* "Board at the pins" says it itself. */
-  gboolean told = unit[0] == '\0' || g_str_equal (measure->unit, "board");
-  g_autofree char *title
-      = told ? g_strdup (_ (measure->label)) : g_strdup_printf ("%s, %s", _ (measure->label), unit);
-
-  add_column (self, title, COLUMN_MEASURE, measure);
-}
-
-static void
-build_table (TbBagPage *self)
-{
-  GtkColumnViewColumn *number;
-  GtkSortListModel *sorted;
-
-  number = add_column (self, _ ("No."), COLUMN_NUMBER, NULL);
-  add_column (self, _ ("Ball"), COLUMN_NAME, NULL);
-  for (gsize i = 0; i < G_N_ELEMENTS (columns); i++)
-    {
-      add_measure_column (self, columns[i]);
-      /* The room belongs to the angle. */
-      if (g_str_equal (columns[i], POCKET_LINE_MEASURE))
-        add_column (self, _ ("Room at the arrows, boards"), COLUMN_ROOM, NULL);
-    }
-  sorted = gtk_sort_list_model_new (g_object_ref (G_LIST_MODEL (self->rows)),
-                                    g_object_ref (gtk_column_view_get_sorter (self->table)));
-  self->selection = gtk_single_selection_new (G_LIST_MODEL (sorted));
-  gtk_single_selection_set_autoselect (self->selection, FALSE);
-  gtk_single_selection_set_can_unselect (self->selection, TRUE);
-  gtk_column_view_set_model (self->table, GTK_SELECTION_MODEL (self->selection));
-  gtk_column_view_sort_by_column (self->table, number, GTK_SORT_ASCENDING);
-  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (show_words), self,
-                           G_CONNECT_SWAPPED);
-}
-
-static void
-fill_table (TbBagPage *self)
-{
-  guint count = self->bag != NULL ? self->bag->entries->len : 0;
-
-  g_list_store_remove_all (self->rows);
-  for (guint i = 0; i < count; i++)
-    {
-      g_autoptr (TbBagRow) row = g_object_new (TB_TYPE_BAG_ROW, NULL);
-
-      row->index = i;
-      g_list_store_append (self->rows, row);
-    }
+  tb_bag_table_show (&self->rows, self->bag, line_of (self), tb_session_get_units (self->session));
 }
 
 /* Throwing. */
@@ -370,10 +164,10 @@ show_bag (GtkWidget *page, gpointer result)
 {
   TbBagPage *self = TB_BAG_PAGE (page);
 
-  g_list_store_remove_all (self->rows);
+  tb_bag_table_show (&self->rows, NULL, line_of (self), tb_session_get_units (self->session));
   g_clear_pointer (&self->bag, tb_bag_free);
   self->bag = result;
-  fill_table (self);
+  show_table (self);
   show_words (self);
 }
 
@@ -384,7 +178,7 @@ on_line_changed (TbBagPage *self)
 {
   if (self->session == NULL)
     return;
-  fill_table (self);
+  show_table (self);
   show_words (self);
 }
 
@@ -392,7 +186,7 @@ static void
 take_ball (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   TbBagPage *self = TB_BAG_PAGE (widget);
-  guint index = chosen_index (self);
+  guint index = tb_bag_table_chosen (&self->rows);
   const TbRun *run;
 
   if (self->bag == NULL || index >= self->bag->entries->len)
@@ -405,7 +199,7 @@ take_ball (GtkWidget *widget, const char *action, GVariant *parameter)
 static void
 on_activate (TbBagPage *self, guint position)
 {
-  gtk_single_selection_set_selected (self->selection, position);
+  gtk_single_selection_set_selected (self->rows.selection, position);
   gtk_widget_activate_action (GTK_WIDGET (self), "bag.take", NULL);
 }
 
@@ -440,7 +234,9 @@ tb_bag_page_set_session (TbBagPage *self, TbSession *session)
 
   g_return_if_fail (self->session == NULL);
   self->session = g_object_ref (session);
-  build_table (self);
+  tb_bag_table_init (&self->rows, self->table);
+  g_signal_connect_object (self->rows.selection, "selection-changed", G_CALLBACK (show_words), self,
+                           G_CONNECT_SWAPPED);
   tb_picture_set_session (TB_PICTURE (self->picture), session);
   self->follower = tb_follower_new (GTK_WIDGET (self), session, &work);
   g_signal_connect_object (entries, "items-changed", G_CALLBACK (on_library_changed), self,
@@ -454,13 +250,9 @@ tb_bag_page_dispose (GObject *object)
   TbBagPage *self = TB_BAG_PAGE (object);
 
   g_clear_pointer (&self->follower, tb_follower_free);
-  if (self->table != NULL)
-    gtk_column_view_set_model (self->table, NULL);
-  self->table = NULL;
+  tb_bag_table_clear (&self->rows);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   g_clear_pointer (&self->bag, tb_bag_free);
-  g_clear_object (&self->selection);
-  g_clear_object (&self->rows);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_bag_page_parent_class)->dispose (object);
 }
@@ -488,6 +280,5 @@ static void
 tb_bag_page_init (TbBagPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->rows = g_list_store_new (TB_TYPE_BAG_ROW);
   tb_drawn_picture_set_draw (self->picture, _ ("The bag on the lane"), draw_bag, self);
 }
