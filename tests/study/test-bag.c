@@ -44,6 +44,31 @@ test_order_of_covers (void)
     g_assert_cmpstr (tb_bag_entry (bag, order[i])->name, ==, expected[i]);
 }
 
+/* Common practice: among reactives a pearl keeps most for the back, a solid starts first. On one surface and
+ * with one dry friction: the solid starts to hook and turns back before the hybrid, the hybrid before the
+ * pearl. */
+static void
+test_pearl_and_solid (void)
+{
+  g_autoptr (TbSetup) setup = house_setup ();
+  g_autoptr (GPtrArray) balls = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_bag_ball_free);
+  const TbMeasureInfo *start = tb_measure_find ("hook_start_ft"), *turn = tb_measure_find ("breakpoint_ft");
+
+  g_ptr_array_add (balls, ball_of ("solid", TB_COVER_REACTIVE_SOLID, 0.17, 3000));
+  g_ptr_array_add (balls, ball_of ("hybrid", TB_COVER_REACTIVE_HYBRID, 0.17, 3000));
+  g_ptr_array_add (balls, ball_of ("pearl", TB_COVER_REACTIVE_PEARL, 0.17, 3000));
+
+  g_autoptr (TbBag) bag = tb_bag_new (setup, balls, NULL);
+
+  for (guint i = 0; i + 1 < 3; i++)
+    {
+      g_assert_cmpfloat (tb_bag_value (bag, i, TB_BALL_SAME_LINE, start), <,
+                         tb_bag_value (bag, i + 1, TB_BALL_SAME_LINE, start));
+      g_assert_cmpfloat (tb_bag_value (bag, i, TB_BALL_SAME_LINE, turn), <,
+                         tb_bag_value (bag, i + 1, TB_BALL_SAME_LINE, turn));
+    }
+}
+
 static void
 test_pocket_lines (void)
 {
@@ -145,6 +170,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/bag/order-of-covers", test_order_of_covers);
+  g_test_add_func ("/bag/pearl-and-solid", test_pearl_and_solid);
   g_test_add_func ("/bag/pocket-lines", test_pocket_lines);
   g_test_add_func ("/bag/gap", test_gap);
   g_test_add_func ("/bag/nothing-to-compare", test_nothing_to_compare);

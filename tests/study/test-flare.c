@@ -172,6 +172,26 @@ test_oil_on_rings (void)
                      tb_boards_from_width (apart->run->path.measures.hook) - 0.5);
 }
 
+/* Common practice: close rings get down the lane. The closer they are, the later the ball turns back and
+ * rolls. */
+static void
+test_close_rings_go_long (void)
+{
+  g_autoptr (TbSetup) setup = house_setup ();
+  const double pins[] = { M (3.375), M (0.75), M (0) };
+  g_autoptr (GPtrArray) cases = tb_flare_cases_new (setup, pins, G_N_ELEMENTS (pins));
+
+  for (guint i = 0; i + 1 < cases->len; i++)
+    {
+      const TbFlareCase *apart = cases->pdata[i], *close = cases->pdata[i + 1];
+
+      g_assert_cmpfloat (close->flare->widest_spacing, <, apart->flare->widest_spacing);
+      g_assert_cmpfloat (close->run->path.measures.breakpoint_y, >, apart->run->path.measures.breakpoint_y);
+      /* Or it does not roll at all before the pins. */
+      g_assert_false (close->run->path.measures.roll_start_y <= apart->run->path.measures.roll_start_y);
+    }
+}
+
 /* A left-hander's ball is the mirror image: the same rings. */
 static void
 test_left_hander (void)
@@ -220,6 +240,7 @@ main (int argc, char **argv)
   g_test_add_func ("/flare/nothing-at-the-ends", test_nothing_at_the_ends);
   g_test_add_func ("/flare/rings", test_rings);
   g_test_add_func ("/flare/oil-on-rings", test_oil_on_rings);
+  g_test_add_func ("/flare/close-rings-go-long", test_close_rings_go_long);
   g_test_add_func ("/flare/left-hander", test_left_hander);
   g_test_add_func ("/flare/no-rings", test_no_rings);
   return g_test_run ();
