@@ -6,6 +6,7 @@
 
 #include "study-support.h"
 #include "tb-pocket-line.h"
+#include "tb-room.h"
 
 static void
 find (const char *changes, TbPocketHold hold, TbPocketLines *lines, TbShot *shot)
@@ -116,6 +117,34 @@ test_room (void)
   g_assert_false (misses_into_pocket (&best->delivery, -best->room_out - 0.02));
 }
 
+/* The room of a line and the room that the map of misses finds are one and the same, found in two ways. */
+static void
+test_room_agrees (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  const TbRoomAxis axis = tb_room_axis (TB_MISS_AIM, 9);
+  TbPocketLines lines;
+  TbShot shot;
+
+  find ("", TB_POCKET_HOLD_LAYDOWN, &lines, &shot);
+  g_assert_cmpuint (lines.count, >=, 1);
+  for (guint i = 0; i < lines.count; i++)
+    {
+      TbShot planned = setup->shot;
+      g_autoptr (TbSetup) answered = NULL;
+      TbRoomWidth width;
+
+      planned.delivery = lines.answer[i].delivery;
+      answered = tb_setup_with_shot (setup, &planned);
+      g_assert_true (tb_room_width (answered, &axis, 0, &width, NULL));
+      g_assert_true (width.in_pocket);
+      if (!width.low_is_end)
+        g_assert_cmpfloat_with_epsilon (lines.answer[i].room_out, -width.low, 0.03);
+      if (!width.high_is_end)
+        g_assert_cmpfloat_with_epsilon (lines.answer[i].room_in, width.high, 0.03);
+    }
+}
+
 /* From here no ball that hooks so much, or so little, gets to the pocket. */
 static void
 test_none (void)
@@ -217,6 +246,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pocket-line/answers", test_answers);
   g_test_add_func ("/pocket-line/holds", test_holds);
   g_test_add_func ("/pocket-line/room", test_room);
+  g_test_add_func ("/pocket-line/room-agrees", test_room_agrees);
   g_test_add_func ("/pocket-line/none", test_none);
   g_test_add_func ("/pocket-line/burning-up", test_burning_up);
   g_test_add_func ("/pocket-line/reaim", test_reaim);
