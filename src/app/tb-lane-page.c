@@ -47,7 +47,8 @@ tb_lane_page_set_session (TbLanePage *self, TbSession *session)
   tb_picture_set_session (TB_PICTURE (priv->picture), session);
   TB_LANE_PAGE_GET_CLASS (self)->session_set (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_session_changed), self,
+                           G_CONNECT_SWAPPED);
   on_session_changed (self);
 }
 
@@ -147,7 +148,8 @@ tb_lane_page_add_row (GtkBox *box, const char *text)
 GtkSpinButton *
 tb_lane_page_add_spin (GtkBox *box, const char *label, const TbSpinRange *range)
 {
-  GtkAdjustment *adjustment = gtk_adjustment_new (range->low, range->low, range->high, range->step, range->page, 0);
+  GtkAdjustment *adjustment
+      = gtk_adjustment_new (range->low, range->low, range->high, range->step, range->page, 0);
   GtkWidget *spin = gtk_spin_button_new (adjustment, range->step, range->digits);
 
   gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (spin), TRUE);
@@ -203,7 +205,8 @@ tb_lane_page_class_init (TbLanePageClass *klass)
   widget_class->map = tb_lane_page_map;
   widget_class->unmap = tb_lane_page_unmap;
   g_type_ensure (TB_TYPE_DRAWN_PICTURE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-lane-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-lane-page.ui");
   gtk_widget_class_bind_template_child_private (widget_class, TbLanePage, box);
   gtk_widget_class_bind_template_child_private (widget_class, TbLanePage, controls);
   gtk_widget_class_bind_template_child_private (widget_class, TbLanePage, picture);

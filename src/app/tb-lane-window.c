@@ -45,7 +45,8 @@ show_title (TbLaneWindow *self)
   const TbSetup *setup = tb_session_get_setup (self->session, TB_SIDE_AFTER);
   const char *name = tb_document_display_name (setup->pattern->name);
   /* Translators: %s is a lane pattern. */
-  g_autofree char *title = name[0] != '\0' ? g_strdup_printf (_ ("Lane play: %s"), name) : g_strdup (_ ("Lane play"));
+  g_autofree char *title
+      = name[0] != '\0' ? g_strdup_printf (_ ("Lane play: %s"), name) : g_strdup (_ ("Lane play"));
 
   gtk_window_set_title (GTK_WINDOW (self), title);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "lane.undo", tb_session_can_undo (self->session));
@@ -67,7 +68,8 @@ tb_lane_window_get_page (TbLaneWindow *self, const char *page)
 TbLaneWindow *
 tb_lane_window_new (GtkWindow *parent, TbSession *session)
 {
-  TbLaneWindow *self = g_object_new (TB_TYPE_LANE_WINDOW, "transient-for", parent, "destroy-with-parent", TRUE, NULL);
+  TbLaneWindow *self
+      = g_object_new (TB_TYPE_LANE_WINDOW, "transient-for", parent, "destroy-with-parent", TRUE, NULL);
   TbLanePage *const pages[] = { self->room, self->lines, self->pattern, self->wear };
 
   self->session = g_object_ref (session);
@@ -91,7 +93,8 @@ static void
 add_shortcuts (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK, "lane.undo", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "lane.redo", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "lane.redo", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
 }
@@ -106,7 +109,8 @@ tb_lane_window_class_init (TbLaneWindowClass *klass)
   g_type_ensure (TB_TYPE_LINES_PAGE);
   g_type_ensure (TB_TYPE_PATTERN_EDITOR);
   g_type_ensure (TB_TYPE_WEAR_PAGE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-lane-window.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-lane-window.ui");
   gtk_widget_class_bind_template_child (widget_class, TbLaneWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, TbLaneWindow, room);
   gtk_widget_class_bind_template_child (widget_class, TbLaneWindow, lines);

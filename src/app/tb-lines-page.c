@@ -28,10 +28,10 @@ struct _TbLinesPage
   GtkLabel *kept_words;
 
   TbStance stance;
-  char *bowler_id;     /* whose drift and offset the stance has; NULL for nobody's */
+  char *bowler_id; /* whose drift and offset the stance has; NULL for nobody's */
   gboolean showing;
-  TbFamily *family;    /* of the present line; NULL while none is shown */
-  int spare_pin;       /* −1 for none */
+  TbFamily *family; /* of the present line; NULL while none is shown */
+  int spare_pin;    /* −1 for none */
   TbSpare spare;
   gboolean spare_found; /* the aim of this very ball, beside the straight one */
   double spare_aim_board;
@@ -82,7 +82,8 @@ draw (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer p
   tb_lines_view_draw (cr, width, height, &scene);
 }
 
-/* --- words ------------------------------------------------------------------------------------------------------- */
+/* --- words
+ * ------------------------------------------------------------------------------------------------------- */
 
 static char *
 feet_text (TbLinesPage *self)
@@ -91,7 +92,8 @@ feet_text (TbLinesPage *self)
   TbPivot pivot = tb_pivot (1);
 
   return g_strdup_printf (
-      _ ("Feet on board %.1f lay the ball down on board %.1f, over board %.1f at the arrows: %.1f° outwards. 3 : 1 : 2: about "
+      _ ("Feet on board %.1f lay the ball down on board %.1f, over board %.1f at the arrows: %.1f° outwards. "
+         "3 : 1 : 2: about "
          "that target a board at the pins is %.2f at the foul line and %.2f at the stance, the other way."),
       self->stance.slide_board, tb_board_from_x (delivery->laydown), tb_board_from_x (delivery->aim),
       -tb_deg_from_radians (tb_delivery_launch_heading (delivery)), -pivot.at_line, -pivot.at_stance);
@@ -106,8 +108,9 @@ append_oil (GString *text, const char *name, const TbRun *run)
   if (run->status != TB_OK || isnan (m->oil_exit_y))
     g_string_append_printf (text, _ ("%s: never out of the oil. "), name);
   else
-    g_string_append_printf (text, _ ("%s: in the oil for %.2f s, out of it at %.1f ft on board %.1f. "), name, m->time_in_oil,
-                            tb_ft_from_metres (m->oil_exit_y), tb_board_from_x (m->oil_exit_x));
+    g_string_append_printf (text, _ ("%s: in the oil for %.2f s, out of it at %.1f ft on board %.1f. "), name,
+                            m->time_in_oil, tb_ft_from_metres (m->oil_exit_y),
+                            tb_board_from_x (m->oil_exit_x));
 }
 
 static char *
@@ -132,8 +135,9 @@ family_text (TbLinesPage *self)
       g_autofree char *miss = tb_number_format_signed (self->family->boards[i], 0);
 
       if (run->status == TB_OK)
-        g_string_append_printf (text, i + 1 < self->family->count ? _ ("%s: board %.1f, ") : _ ("%s: board %.1f."), miss,
-                                tb_board_from_x (run->path.measures.x_at_pins));
+        g_string_append_printf (text,
+                                i + 1 < self->family->count ? _ ("%s: board %.1f, ") : _ ("%s: board %.1f."),
+                                miss, tb_board_from_x (run->path.measures.x_at_pins));
     }
   return g_string_free (text, FALSE);
 }
@@ -144,26 +148,30 @@ spare_text (TbLinesPage *self)
   const TbSpare *spare = &self->spare;
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text,
-                          _ ("%d pin, on board %.1f: straight from board %.0f over board %.1f at the arrows, %.1f boards of room "
-                             "either way."),
-                          spare->pin + 1, spare->pin_board, spare->laydown_board, spare->aim_board, spare->room);
+  g_string_append_printf (
+      text,
+      _ ("%d pin, on board %.1f: straight from board %.0f over board %.1f at the arrows, %.1f boards of room "
+         "either way."),
+      spare->pin + 1, spare->pin_board, spare->laydown_board, spare->aim_board, spare->room);
   g_string_append_c (text, ' ');
   if (self->spare_found)
-    g_string_append_printf (text, _ ("This ball and release hook there from board %.1f."), self->spare_aim_board);
+    g_string_append_printf (text, _ ("This ball and release hook there from board %.1f."),
+                            self->spare_aim_board);
   else
     g_string_append (text, _ ("This ball and release do not get there from that board."));
   return g_string_free (text, FALSE);
 }
 
-/* --- showing the session ----------------------------------------------------------------------------------------- */
+/* --- showing the session
+ * ----------------------------------------------------------------------------------------- */
 
 static void
 update_family (TbLinesPage *self)
 {
   g_clear_pointer (&self->family, tb_family_free);
   if (gtk_check_button_get_active (self->family_shown))
-    self->family = tb_family_new (setup_of (self), FAMILY_EACH, FAMILY_SPACING, gtk_check_button_get_active (self->parallel));
+    self->family = tb_family_new (setup_of (self), FAMILY_EACH, FAMILY_SPACING,
+                                  gtk_check_button_get_active (self->parallel));
 }
 
 static void
@@ -231,18 +239,21 @@ tb_lines_page_session_changed (TbLanePage *page)
   const TbBowler *bowler = bowler_of (self);
 
   take_bowlers_feet (self);
-  self->stance = tb_stance_for_laydown (&self->stance, tb_board_from_x (setup_of (self)->shot.delivery.laydown));
+  self->stance
+      = tb_stance_for_laydown (&self->stance, tb_board_from_x (setup_of (self)->shot.delivery.laydown));
   self->showing = TRUE;
   gtk_spin_button_set_value (self->slide, self->stance.slide_board);
   gtk_spin_button_set_value (self->drift, self->stance.drift);
   gtk_spin_button_set_value (self->offset, self->stance.offset);
-  gtk_widget_set_sensitive (self->keep, bowler && (bowler->drift != self->stance.drift
-                                                   || bowler->foot_offset != self->stance.offset));
+  gtk_widget_set_sensitive (
+      self->keep,
+      bowler && (bowler->drift != self->stance.drift || bowler->foot_offset != self->stance.offset));
   self->showing = FALSE;
   refresh (self);
 }
 
-/* --- changing it ------------------------------------------------------------------------------------------------- */
+/* --- changing it
+ * ------------------------------------------------------------------------------------------------- */
 
 static void
 put_delivery (TbLinesPage *self, const TbDelivery *delivery, const char *key)
@@ -351,7 +362,8 @@ on_spare_aim (TbLinesPage *self)
   tb_session_set_after (tb_lane_page_get_session (TB_LANE_PAGE (self)), setup);
 }
 
-/* --- dragging ---------------------------------------------------------------------------------------------------- */
+/* --- dragging
+ * ---------------------------------------------------------------------------------------------------- */
 
 static double
 board_at (TbLinesPage *self, double x, double y, TbLineHandle *handle)
@@ -398,7 +410,8 @@ on_drag_end (TbLinesPage *self)
   tb_session_end_gesture (tb_lane_page_get_session (TB_LANE_PAGE (self)));
 }
 
-/* --- building ---------------------------------------------------------------------------------------------------- */
+/* --- building
+ * ---------------------------------------------------------------------------------------------------- */
 
 static void
 add_feet (TbLinesPage *self, GtkBox *box)
@@ -415,7 +428,8 @@ add_feet (TbLinesPage *self, GtkBox *box)
   self->offset = tb_lane_page_add_spin (box, _ ("Ball outside of the foot, boards"), &offsets);
   row = tb_lane_page_add_row (box, "");
   self->kept_words = GTK_LABEL (gtk_widget_get_first_child (GTK_WIDGET (row)));
-  self->keep = GTK_WIDGET (tb_lane_page_add_button (row, _ ("_Keep for this bowler"), _ ("Drift and offset, for whenever this bowler is chosen")));
+  self->keep = GTK_WIDGET (tb_lane_page_add_button (
+      row, _ ("_Keep for this bowler"), _ ("Drift and offset, for whenever this bowler is chosen")));
   self->feet_words = tb_lane_page_add_note (box, "");
   self->oil_words = tb_lane_page_add_note (box, "");
   g_signal_connect_swapped (self->slide, "value-changed", G_CALLBACK (on_slide), self);
@@ -429,12 +443,13 @@ add_move_button (TbLinesPage *self, GtkBox *row, const TbMove *move, int sign)
 {
   GtkButton *button = tb_lane_page_add_button (row, sign > 0 ? "+" : "−", _ (move->help));
   /* Translators: a move such as "Feet 2, target 1"; towards higher or lower boards. */
-  g_autofree char *name = g_strdup_printf (sign > 0 ? _ ("%s, towards higher boards") : _ ("%s, towards lower boards"),
-                                           _ (move->label));
+  g_autofree char *name = g_strdup_printf (
+      sign > 0 ? _ ("%s, towards higher boards") : _ ("%s, towards lower boards"), _ (move->label));
 
   tb_accessible_set_name (GTK_WIDGET (button), name);
-  g_object_set_data (G_OBJECT (button), "move", (gpointer) move);
-  g_signal_connect_swapped (button, "clicked", sign > 0 ? G_CALLBACK (on_move_in) : G_CALLBACK (on_move_out), self);
+  g_object_set_data (G_OBJECT (button), "move", (gpointer)move);
+  g_signal_connect_swapped (button, "clicked", sign > 0 ? G_CALLBACK (on_move_in) : G_CALLBACK (on_move_out),
+                            self);
 }
 
 static void
@@ -454,8 +469,10 @@ static void
 add_family (TbLinesPage *self, GtkBox *box)
 {
   tb_lane_page_add_title (box, _ ("Misses, one to three boards"));
-  self->family_shown = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_ ("Show them; dotted if they miss the pocket")));
-  self->parallel = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_ ("In parallel, not at the target alone")));
+  self->family_shown
+      = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_ ("Show them; dotted if they miss the pocket")));
+  self->parallel
+      = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_ ("In parallel, not at the target alone")));
   gtk_check_button_set_active (self->family_shown, TRUE);
   gtk_check_button_set_active (self->parallel, TRUE);
   gtk_box_append (box, GTK_WIDGET (self->family_shown));
@@ -493,7 +510,8 @@ add_spares (TbLinesPage *self, GtkBox *box)
       gtk_box_append (box, row);
     }
   self->spare_words = tb_lane_page_add_note (box, "");
-  self->spare_aim = GTK_WIDGET (tb_lane_page_add_button (box, _ ("_Throw this ball at it"), _ ("“After” becomes that shot")));
+  self->spare_aim = GTK_WIDGET (
+      tb_lane_page_add_button (box, _ ("_Throw this ball at it"), _ ("“After” becomes that shot")));
   g_signal_connect_swapped (self->spare_aim, "clicked", G_CALLBACK (on_spare_aim), self);
 }
 
@@ -536,5 +554,6 @@ tb_lines_page_init (TbLinesPage *self)
   g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin), self);
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update), self);
   g_signal_connect_swapped (drag, "drag-end", G_CALLBACK (on_drag_end), self);
-  gtk_widget_add_controller (GTK_WIDGET (tb_lane_page_get_picture (TB_LANE_PAGE (self))), GTK_EVENT_CONTROLLER (drag));
+  gtk_widget_add_controller (GTK_WIDGET (tb_lane_page_get_picture (TB_LANE_PAGE (self))),
+                             GTK_EVENT_CONTROLLER (drag));
 }

@@ -1,4 +1,5 @@
-/* Lines as coaches speak of them: feet and target, moves, misses to either side, spares; laydown and aim to be dragged.
+/* Lines as coaches speak of them: feet and target, moves, misses to either side, spares; laydown and aim to
+ * be dragged.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -23,7 +23,7 @@ snapped (double y)
 static int
 board_at (double x)
 {
-  return CLAMP ((int) lround (tb_board_from_x (x)), 1, TB_LANE_BOARDS);
+  return CLAMP ((int)lround (tb_board_from_x (x)), 1, TB_LANE_BOARDS);
 }
 
 static TbPatternHit

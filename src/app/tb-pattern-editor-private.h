@@ -26,21 +26,21 @@ struct _TbPatternEditor
 
   GtkListBox *list;
   GtkLabel *figures;
-  GtkWidget *form;       /* of the chosen strip */
+  GtkWidget *form; /* of the chosen strip */
   GtkDropDown *way;
   GtkSpinButton *number[N_STRIP_NUMBERS];
-  GtkWidget *remove, *up, *down;
+  GtkWidget *add, *remove, *up, *down;
   GtkSpinButton *plan_length, *plan_volume, *plan_ratio;
   GtkEntry *name;
-  GtkLabel *told;        /* what became of a file */
+  GtkLabel *told; /* what became of a file */
 
-  int selected;          /* strip; −1 for none */
-  gboolean showing;      /* the session is being shown: what widgets tell is not a wish */
+  int selected;              /* strip; −1 for none */
+  gboolean showing;          /* the session is being shown: what widgets tell is not a wish */
   double cursor_x, cursor_y; /* m, lane frame */
   TbPatternPart dragged;
-  TbStrip at_start;      /* the chosen strip when it was taken hold of */
-  double drag_from[2];   /* px */
-  double drag_lane[2];   /* m */
+  TbStrip at_start;              /* the chosen strip when it was taken hold of */
+  double drag_from[2];           /* px */
+  double drag_lane[2];           /* m */
   GtkFileChooserNative *chooser; /* open at the moment; else NULL */
 };
 
@@ -48,8 +48,8 @@ struct _TbPatternEditor
 TbPattern *tb_pattern_editor_get_pattern (TbPatternEditor *self);
 void tb_pattern_editor_redraw (TbPatternEditor *self);
 TbPatternScene tb_pattern_editor_scene (TbPatternEditor *self, const TbTheme *theme);
-/* Puts a pattern in the place of "after"'s; steps with one key that follow each other are one to undo. Takes it; NULL is
- * refused. */
+/* Puts a pattern in the place of "after"'s; steps with one key that follow each other are one to undo. Takes
+ * it; NULL is refused. */
 gboolean tb_pattern_editor_take (TbPatternEditor *self, TbPattern *pattern, const char *key);
 
 /* tb-pattern-drag.c: taking hold of strips on the picture */

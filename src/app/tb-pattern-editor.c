@@ -21,8 +21,8 @@ G_DEFINE_FINAL_TYPE (TbPatternEditor, tb_pattern_editor, TB_TYPE_LANE_PAGE)
 #define LIST_LEAST 130
 
 static const TbSpinRange number_ranges[N_STRIP_NUMBERS] = {
-  { 1, TB_LANE_BOARDS, 1, 5, 0 }, { 1, TB_LANE_BOARDS, 1, 5, 0 }, { 0, TB_HEAD_PIN_FT, 0.5, 5, 1 },
-  { 0, TB_HEAD_PIN_FT, 0.5, 5, 1 }, { 1, 5000, 10, 50, 0 }, { 0, TB_HEAD_PIN_FT, 0.5, 2, 1 },
+  { 1, TB_LANE_BOARDS, 1, 5, 0 },   { 1, TB_LANE_BOARDS, 1, 5, 0 }, { 0, TB_HEAD_PIN_FT, 0.5, 5, 1 },
+  { 0, TB_HEAD_PIN_FT, 0.5, 5, 1 }, { 1, 5000, 10, 50, 0 },         { 0, TB_HEAD_PIN_FT, 0.5, 2, 1 },
 };
 
 static TbPatternEditor *
@@ -63,7 +63,8 @@ draw (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer s
   tb_pattern_view_draw (cr, width, height, &scene);
 }
 
-/* --- words ------------------------------------------------------------------------------------------------------- */
+/* --- words
+ * ------------------------------------------------------------------------------------------------------- */
 
 static char *
 board_or_dash (double board)
@@ -90,9 +91,11 @@ figures_text (const TbPattern *pattern)
   if (!isnan (f.volume_out))
     g_string_append_printf (text, _ ("Laid going out %.1f mL, coming back %.1f mL.\n"),
                             tb_ml_from_cubic_metres (f.volume_out), tb_ml_from_cubic_metres (f.volume_back));
-  g_string_append_printf (text, _ ("The film falls off at board %s from the right, %s from the left.\n"), right, left);
+  g_string_append_printf (text, _ ("The film falls off at board %s from the right, %s from the left.\n"),
+                          right, left);
   /* Common practice. */
-  g_string_append_printf (text, _ ("Length − 31: leave the oil about board %.0f."), MAX (f.breakpoint_board, 1));
+  g_string_append_printf (text, _ ("Length − 31: leave the oil about board %.0f."),
+                          MAX (f.breakpoint_board, 1));
   return g_strdup (text->str);
 }
 
@@ -103,33 +106,37 @@ strip_text (guint index, const TbStrip *strip)
   return g_strdup_printf (strip->way == TB_STRIP_OUT ? _ ("%u  out   %d–%d   %.1f to %.1f ft   %.0f µL")
                                                      : _ ("%u  back  %d–%d   %.1f to %.1f ft   %.0f µL"),
                           index + 1, strip->right_board, strip->left_board, tb_ft_from_metres (strip->start),
-                          tb_ft_from_metres (strip->end), MICROLITRES_PER_ML * tb_ml_from_cubic_metres (strip->volume));
+                          tb_ft_from_metres (strip->end),
+                          MICROLITRES_PER_ML * tb_ml_from_cubic_metres (strip->volume));
 }
 
 void
 tb_pattern_editor_redraw (TbPatternEditor *self)
 {
   const TbSetup *setup = tb_lane_page_get_setup (TB_LANE_PAGE (self));
-  double film = setup->shot.lane.pattern_scale * tb_oil_film (&setup->pattern->oil, self->cursor_x, self->cursor_y);
+  double film
+      = setup->shot.lane.pattern_scale * tb_oil_film (&setup->pattern->oil, self->cursor_x, self->cursor_y);
   double x = setup->shot.delivery.hand == TB_HAND_LEFT ? -self->cursor_x : self->cursor_x;
   g_autofree char *figures = figures_text (setup->pattern);
-  g_autofree char *words = g_strdup_printf (
-      _ ("Board %.1f, %.1f ft: %.1f units. Drag in the graphs to read elsewhere; drag a strip's handles to change it."),
-      tb_board_from_x (x), tb_ft_from_metres (self->cursor_y), tb_units_from_film (film));
+  g_autofree char *words
+      = g_strdup_printf (_ ("Board %.1f, %.1f ft: %.1f units. Drag in the graphs to read elsewhere; drag a "
+                            "strip's handles to change it."),
+                         tb_board_from_x (x), tb_ft_from_metres (self->cursor_y), tb_units_from_film (film));
 
   tb_lane_page_set_words (TB_LANE_PAGE (self), words);
   tb_drawn_picture_refresh (tb_lane_page_get_picture (TB_LANE_PAGE (self)), figures);
 }
 
-/* --- showing the session ----------------------------------------------------------------------------------------- */
+/* --- showing the session
+ * ----------------------------------------------------------------------------------------- */
 
 static void
 fill_list (TbPatternEditor *self, const TbPattern *pattern)
 {
-  GtkWidget *row;
+  GtkListBoxRow *row;
 
-  while ((row = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
-    gtk_list_box_remove (self->list, row);
+  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
   for (guint i = 0; i < pattern->n_strips; i++)
     {
       g_autofree char *text = strip_text (i, &pattern->strips[i]);
@@ -148,14 +155,15 @@ show_list (TbPatternEditor *self, const TbPattern *pattern)
 {
   GtkListBoxRow *row;
 
-  if (gtk_list_box_get_row_at_index (self->list, (int) pattern->n_strips) != NULL
-      || (pattern->n_strips > 0 && gtk_list_box_get_row_at_index (self->list, (int) pattern->n_strips - 1) == NULL))
+  if (gtk_list_box_get_row_at_index (self->list, (int)pattern->n_strips) != NULL
+      || (pattern->n_strips > 0
+          && gtk_list_box_get_row_at_index (self->list, (int)pattern->n_strips - 1) == NULL))
     fill_list (self, pattern);
   for (guint i = 0; i < pattern->n_strips; i++)
     {
       g_autofree char *text = strip_text (i, &pattern->strips[i]);
 
-      row = gtk_list_box_get_row_at_index (self->list, (int) i);
+      row = gtk_list_box_get_row_at_index (self->list, (int)i);
       gtk_label_set_text (GTK_LABEL (gtk_list_box_row_get_child (row)), text);
     }
   row = self->selected >= 0 ? gtk_list_box_get_row_at_index (self->list, self->selected) : NULL;
@@ -188,14 +196,15 @@ show_form (TbPatternEditor *self, const TbPattern *pattern)
   gboolean chosen = self->selected >= 0;
 
   gtk_widget_set_sensitive (self->form, chosen);
+  gtk_widget_set_sensitive (self->add, pattern->n_strips > 0 && pattern->n_strips < TB_STRIPS_MAX);
   gtk_widget_set_sensitive (self->remove, chosen && pattern->n_strips > 1);
   gtk_widget_set_sensitive (self->up, self->selected > 0);
-  gtk_widget_set_sensitive (self->down, chosen && self->selected + 1 < (int) pattern->n_strips);
+  gtk_widget_set_sensitive (self->down, chosen && self->selected + 1 < (int)pattern->n_strips);
   if (!chosen)
     return;
   gtk_drop_down_set_selected (self->way, pattern->strips[self->selected].way);
   for (int i = 0; i < N_STRIP_NUMBERS; i++)
-    gtk_spin_button_set_value (self->number[i], number_of (&pattern->strips[self->selected], (StripNumber) i));
+    gtk_spin_button_set_value (self->number[i], number_of (&pattern->strips[self->selected], (StripNumber)i));
 }
 
 static void
@@ -215,7 +224,7 @@ tb_pattern_editor_session_changed (TbLanePage *page)
   const TbPattern *pattern = tb_pattern_editor_get_pattern (self);
   g_autofree char *figures = figures_text (pattern);
 
-  self->selected = CLAMP (self->selected, -1, (int) pattern->n_strips - 1);
+  self->selected = CLAMP (self->selected, -1, (int)pattern->n_strips - 1);
   self->showing = TRUE;
   gtk_label_set_text (self->figures, figures);
   show_list (self, pattern);
@@ -227,7 +236,8 @@ tb_pattern_editor_session_changed (TbLanePage *page)
   tb_pattern_editor_redraw (self);
 }
 
-/* --- changing it ------------------------------------------------------------------------------------------------- */
+/* --- changing it
+ * ------------------------------------------------------------------------------------------------- */
 
 gboolean
 tb_pattern_editor_take (TbPatternEditor *self, TbPattern *pattern, const char *key)
@@ -283,10 +293,10 @@ set_number (TbStrip *strip, StripNumber number, double value)
   switch (number)
     {
     case STRIP_RIGHT:
-      strip->right_board = (int) lround (value);
+      strip->right_board = (int)lround (value);
       break;
     case STRIP_LEFT:
-      strip->left_board = (int) lround (value);
+      strip->left_board = (int)lround (value);
       break;
     case STRIP_START:
       strip->start = tb_metres_from_ft (value);
@@ -313,7 +323,7 @@ on_number (TbPatternEditor *self, GtkSpinButton *spin)
   strip = pattern->strips[self->selected];
   for (int i = 0; i < N_STRIP_NUMBERS; i++)
     if (self->number[i] == spin)
-      set_number (&strip, (StripNumber) i, gtk_spin_button_get_value (spin));
+      set_number (&strip, (StripNumber)i, gtk_spin_button_get_value (spin));
   tb_strip_tidy (&strip);
   tb_pattern_editor_change (self, &strip);
 }
@@ -327,7 +337,7 @@ on_way (TbPatternEditor *self)
   if (self->showing || self->selected < 0)
     return;
   strip = pattern->strips[self->selected];
-  if (strip.way == (TbStripWay) gtk_drop_down_get_selected (self->way))
+  if (strip.way == (TbStripWay)gtk_drop_down_get_selected (self->way))
     return;
   tb_strip_turn (&strip);
   tb_pattern_editor_change (self, &strip);
@@ -350,15 +360,15 @@ on_add (TbPatternEditor *self)
   const TbPattern *pattern = tb_pattern_editor_get_pattern (self);
   g_autoptr (GArray) strips = g_array_new (FALSE, FALSE, sizeof (TbStrip));
   TbStrip strip = self->selected >= 0 ? pattern->strips[self->selected] : tb_strip_default ();
-  guint at = self->selected >= 0 ? (guint) self->selected + 1 : pattern->n_strips;
+  guint at = self->selected >= 0 ? (guint)self->selected + 1 : pattern->n_strips;
 
   if (pattern->n_strips == TB_STRIPS_MAX)
     return;
   if (pattern->n_strips > 0)
     g_array_append_vals (strips, pattern->strips, pattern->n_strips);
   g_array_insert_val (strips, at, strip);
-  self->selected = (int) at;
-  take_strips (self, (const TbStrip *) (gpointer) strips->data, strips->len, NULL);
+  self->selected = (int)at;
+  take_strips (self, (const TbStrip *)(gpointer)strips->data, strips->len, NULL);
 }
 
 static void
@@ -368,8 +378,8 @@ on_remove (TbPatternEditor *self)
   g_autoptr (GArray) strips = g_array_new (FALSE, FALSE, sizeof (TbStrip));
 
   g_array_append_vals (strips, pattern->strips, pattern->n_strips);
-  g_array_remove_index (strips, (guint) self->selected);
-  take_strips (self, (const TbStrip *) (gpointer) strips->data, strips->len, NULL);
+  g_array_remove_index (strips, (guint)self->selected);
+  take_strips (self, (const TbStrip *)(gpointer)strips->data, strips->len, NULL);
 }
 
 static void
@@ -412,13 +422,15 @@ on_plan (TbPatternEditor *self)
   take_strips (self, strips, TB_STRIPS_PLAN_COUNT, NULL);
 }
 
-/* --- building ---------------------------------------------------------------------------------------------------- */
+/* --- building
+ * ---------------------------------------------------------------------------------------------------- */
 
 static void
 add_list (TbPatternEditor *self, GtkBox *box)
 {
   GtkWidget *scroller = gtk_scrolled_window_new (), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
-  GtkWidget *empty = gtk_label_new (_ ("Described by its film, not by strips. Make strips from its numbers below."));
+  GtkWidget *empty
+      = gtk_label_new (_ ("Described by its film, not by strips. Make strips from its numbers below."));
 
   gtk_label_set_wrap (GTK_LABEL (empty), TRUE);
   gtk_widget_add_css_class (empty, "note");
@@ -435,12 +447,14 @@ add_list (TbPatternEditor *self, GtkBox *box)
   gtk_box_append (box, scroller);
   gtk_widget_add_css_class (row, "list-row");
   gtk_box_append (box, row);
-  g_signal_connect_swapped (tb_lane_page_add_button (GTK_BOX (row), _ ("_Add"), _ ("A strip like the chosen one, behind it")),
-                            "clicked", G_CALLBACK (on_add), self);
-  self->remove = GTK_WIDGET (tb_lane_page_add_button (GTK_BOX (row), _ ("_Remove"), _ ("Takes the chosen strip out")));
+  self->add = GTK_WIDGET (
+      tb_lane_page_add_button (GTK_BOX (row), _ ("_Add"), _ ("A strip like the chosen one, behind it")));
+  self->remove
+      = GTK_WIDGET (tb_lane_page_add_button (GTK_BOX (row), _ ("_Remove"), _ ("Takes the chosen strip out")));
   self->up = GTK_WIDGET (tb_lane_page_add_button (GTK_BOX (row), _ ("_Up"), _ ("Laid one earlier")));
   self->down = GTK_WIDGET (tb_lane_page_add_button (GTK_BOX (row), _ ("_Down"), _ ("Laid one later")));
   g_signal_connect_swapped (self->list, "row-selected", G_CALLBACK (on_row_selected), self);
+  g_signal_connect_swapped (self->add, "clicked", G_CALLBACK (on_add), self);
   g_signal_connect_swapped (self->remove, "clicked", G_CALLBACK (on_remove), self);
   g_signal_connect_swapped (self->up, "clicked", G_CALLBACK (on_up), self);
   g_signal_connect_swapped (self->down, "clicked", G_CALLBACK (on_down), self);
@@ -450,8 +464,8 @@ static void
 add_form (TbPatternEditor *self, GtkBox *box)
 {
   static const char *const labels[N_STRIP_NUMBERS]
-    = { N_ ("Rightmost board"), N_ ("Leftmost board"), N_ ("Starts at, ft"), N_ ("Ends at, ft"),
-        N_ ("On each board, µL"), N_ ("Taper at its end, ft") };
+      = { N_ ("Rightmost board"), N_ ("Leftmost board"),    N_ ("Starts at, ft"),
+          N_ ("Ends at, ft"),     N_ ("On each board, µL"), N_ ("Taper at its end, ft") };
   static const char *const ways[] = { N_ ("Going out"), N_ ("Coming back"), NULL };
 
   self->form = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
@@ -469,15 +483,17 @@ add_form (TbPatternEditor *self, GtkBox *box)
 static void
 add_plan (TbPatternEditor *self, GtkBox *box)
 {
-  static const TbSpinRange lengths = { 20, 58, 0.5, 2, 1 }, volumes = { 1, 60, 0.5, 2, 1 }, ratios = { 1, 20, 0.1, 1, 1 };
+  static const TbSpinRange lengths = { 20, 58, 0.5, 2, 1 }, volumes = { 1, 60, 0.5, 2, 1 },
+                           ratios = { 1, 20, 0.1, 1, 1 };
 
   tb_lane_page_add_title (box, _ ("Strips from numbers"));
   self->plan_length = tb_lane_page_add_spin (box, _ ("Length, ft"), &lengths);
   self->plan_volume = tb_lane_page_add_spin (box, _ ("Oil, mL"), &volumes);
   self->plan_ratio = tb_lane_page_add_spin (box, _ ("Middle to outside, : 1"), &ratios);
-  g_signal_connect_swapped (tb_lane_page_add_button (box, _ ("_Make strips"),
-                                                     _ ("Ten strips with this length, oil and ratio, in place of the pattern")),
-                            "clicked", G_CALLBACK (on_plan), self);
+  g_signal_connect_swapped (
+      tb_lane_page_add_button (box, _ ("_Make strips"),
+                               _ ("Ten strips with this length, oil and ratio, in place of the pattern")),
+      "clicked", G_CALLBACK (on_plan), self);
 }
 
 static void

@@ -55,7 +55,7 @@ on_response (TbPatternEditor *self, int response, GtkNativeDialog *dialog)
 {
   gboolean save = gtk_file_chooser_get_action (GTK_FILE_CHOOSER (dialog)) == GTK_FILE_CHOOSER_ACTION_SAVE;
   g_autoptr (GFile) file
-    = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
+      = response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog)) : NULL;
   g_autofree char *path = file ? g_file_get_path (file) : NULL;
 
   if (path && save)
@@ -160,7 +160,8 @@ on_keep (TbPatternEditor *self)
 void
 tb_pattern_editor_add_files (TbPatternEditor *self, GtkBox *box)
 {
-  GtkWidget *tables = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4), *keep = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+  GtkWidget *tables = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4),
+            *keep = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
 
   tb_lane_page_add_title (box, _ ("Keep it"));
   self->name = GTK_ENTRY (gtk_entry_new ());
@@ -170,12 +171,15 @@ tb_pattern_editor_add_files (TbPatternEditor *self, GtkBox *box)
   gtk_widget_add_css_class (keep, "list-row");
   gtk_widget_add_css_class (tables, "list-row");
   gtk_box_append (GTK_BOX (keep), GTK_WIDGET (self->name));
-  g_signal_connect_swapped (tb_lane_page_add_button (GTK_BOX (keep), _ ("_Keep"), _ ("Among your patterns, under this name")),
-                            "clicked", G_CALLBACK (on_keep), self);
-  g_signal_connect_swapped (tb_lane_page_add_button (GTK_BOX (tables), _ ("_Import…"), _ ("A film from a table: feet and 39 boards, in units")),
+  g_signal_connect_swapped (
+      tb_lane_page_add_button (GTK_BOX (keep), _ ("_Keep"), _ ("Among your patterns, under this name")),
+      "clicked", G_CALLBACK (on_keep), self);
+  g_signal_connect_swapped (tb_lane_page_add_button (GTK_BOX (tables), _ ("_Import…"),
+                                                     _ ("A film from a table: feet and 39 boards, in units")),
                             "clicked", G_CALLBACK (on_import), self);
-  g_signal_connect_swapped (tb_lane_page_add_button (GTK_BOX (tables), _ ("E_xport…"), _ ("The film as a table for a spreadsheet")),
-                            "clicked", G_CALLBACK (on_export), self);
+  g_signal_connect_swapped (
+      tb_lane_page_add_button (GTK_BOX (tables), _ ("E_xport…"), _ ("The film as a table for a spreadsheet")),
+      "clicked", G_CALLBACK (on_export), self);
   gtk_box_append (box, keep);
   gtk_box_append (box, tables);
   self->told = tb_lane_page_add_note (box, "");

@@ -56,7 +56,9 @@ scene_of (TbRoomPage *self, const TbTheme *theme)
       if (side == TB_SIDE_BEFORE && self->is_same)
         continue;
       panel->map = report->map;
-      panel->label = self->is_same ? _ ("before and after") : side == TB_SIDE_BEFORE ? _ ("before") : _ ("after");
+      panel->label = self->is_same            ? _ ("before and after")
+                     : side == TB_SIDE_BEFORE ? _ ("before")
+                                              : _ ("after");
       for (int axis = 0; report->has_widths && axis < TB_ROOM_AXES; axis++)
         panel->width[axis] = &report->width[axis];
     }
@@ -86,7 +88,10 @@ width_text (const TbRoomAxis *axis, const TbRoomWidth *width, TbUnits units)
   low = tb_number_format_signed (width->low * quantity.factor, quantity.digits);
   high = tb_number_format_signed (width->high * quantity.factor, quantity.digits);
   /* Translators: from less to more, with a unit: "−0.9 to +0.8 mph". */
-  return g_strdup_printf (_ ("%s to %s %s"), low, high, board ? _ ("boards") : quantity.unit[0] ? _ (quantity.unit) : "");
+  return g_strdup_printf (_ ("%s to %s %s"), low, high,
+                          board              ? _ ("boards")
+                          : quantity.unit[0] ? _ (quantity.unit)
+                                             : "");
 }
 
 static char *
@@ -106,7 +111,8 @@ row_text (TbRoomPage *self, RoomRow row, TbSide side)
     {
     case ROW_ACROSS:
     case ROW_UP:
-      return report->has_widths ? width_text (&report->map->axis[row], &report->width[row], units) : g_strdup ("…");
+      return report->has_widths ? width_text (&report->map->axis[row], &report->width[row], units)
+                                : g_strdup ("…");
     case ROW_RECOVERED:
       return report->has_widths ? boards_text (report->hold.recovered) : g_strdup ("…");
     case ROW_HELD:
@@ -127,7 +133,8 @@ show_numbers (TbRoomPage *self)
   for (int row = 0; row < N_ROOM_ROWS; row++)
     for (int side = 0; side < TB_N_SIDES; side++)
       {
-        g_autofree char *text = self->report[side].map ? row_text (self, (RoomRow) row, (TbSide) side) : g_strdup ("…");
+        g_autofree char *text
+            = self->report[side].map ? row_text (self, (RoomRow)row, (TbSide)side) : g_strdup ("…");
 
         gtk_label_set_text (self->number[row][side], text);
       }
@@ -187,7 +194,7 @@ on_news (TbSide side, const TbRoomReport *report, gpointer page)
 static TbMiss
 chosen_miss (TbRoomPage *self, int axis)
 {
-  return (TbMiss) MIN (gtk_drop_down_get_selected (self->miss[axis]), TB_N_MISSES - 1);
+  return (TbMiss)MIN (gtk_drop_down_get_selected (self->miss[axis]), TB_N_MISSES - 1);
 }
 
 static TbRoomRequest
@@ -196,7 +203,7 @@ make_request (TbRoomPage *self)
   TbSession *session = tb_lane_page_get_session (TB_LANE_PAGE (self));
   TbRoomRequest request = { .hold_miss = TB_MISS_PARALLEL,
                             .hold_boards = HOLD_BOARDS,
-                            .scatter = tb_scatter_typical ((TbSkill) gtk_drop_down_get_selected (self->skill)),
+                            .scatter = tb_scatter_typical ((TbSkill)gtk_drop_down_get_selected (self->skill)),
                             .seed = CHANCE_SEED,
                             .shots = CHANCE_SHOTS };
 
@@ -262,9 +269,9 @@ add_choices (TbRoomPage *self, GtkBox *box)
   const char *misses[TB_N_MISSES + 1] = { NULL }, *skills[TB_N_SKILLS + 1] = { NULL };
 
   for (int i = 0; i < TB_N_MISSES; i++)
-    misses[i] = tb_miss_label ((TbMiss) i);
+    misses[i] = tb_miss_label ((TbMiss)i);
   for (int i = 0; i < TB_N_SKILLS; i++)
-    skills[i] = tb_skill_label ((TbSkill) i);
+    skills[i] = tb_skill_label ((TbSkill)i);
   tb_lane_page_add_title (box, _ ("Missed by"));
   self->miss[0] = tb_lane_page_add_choice (box, _ ("Across"), misses);
   self->miss[1] = tb_lane_page_add_choice (box, _ ("Up"), misses);
@@ -293,9 +300,12 @@ add_cell (GtkGrid *grid, const char *text, int column, int row)
 static void
 add_numbers (TbRoomPage *self, GtkBox *box)
 {
-  static const char *const names[N_ROOM_ROWS]
-    = { "", "", N_ ("2 boards outside: given back"), N_ ("2 boards inside: held"), N_ ("Shots in the pocket"),
-        N_ ("Spread at the pins, boards") };
+  static const char *const names[N_ROOM_ROWS] = { "",
+                                                  "",
+                                                  N_ ("2 boards outside: given back"),
+                                                  N_ ("2 boards inside: held"),
+                                                  N_ ("Shots in the pocket"),
+                                                  N_ ("Spread at the pins, boards") };
   GtkGrid *grid = GTK_GRID (gtk_grid_new ());
   const char *const headings[] = { N_ ("Room"), N_ ("Before"), N_ ("After") };
 
@@ -320,18 +330,21 @@ tb_room_page_session_set (TbLanePage *page)
 
   add_choices (self, box);
   add_numbers (self, box);
-  tb_lane_page_add_note (box, _ ("Each point of a map is a whole throw, without gutters. How far a bowler scatters is assumed; "
-                                 "“practised” is held to the 1.45 to 1.6 boards at 37 ft that were published for skilled "
-                                 "bowlers (US Bowler, winter 2010). The shots in the pocket are counted among 1000; the "
-                                 "figure behind ± is the standard error."));
+  tb_lane_page_add_note (
+      box, _ ("Each point of a map is a whole throw, without gutters. How far a bowler scatters is assumed; "
+              "“practised” is held to the 1.45 to 1.6 boards at 37 ft that were published for skilled "
+              "bowlers (US Bowler, winter 2010). The shots in the pocket are counted among 1000; the "
+              "figure behind ± is the standard error."));
   for (int axis = 0; axis < TB_ROOM_AXES; axis++)
-    g_signal_connect_object (self->miss[axis], "notify::selected", G_CALLBACK (on_miss_chosen), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object (self->miss[axis], "notify::selected", G_CALLBACK (on_miss_chosen), self,
+                             G_CONNECT_SWAPPED);
   g_signal_connect_object (self->skill, "notify::selected", G_CALLBACK (ask), self, G_CONNECT_SWAPPED);
   tb_drawn_picture_set_draw (tb_lane_page_get_picture (page), _ ("Room to miss"), draw, self);
   on_miss (self);
 }
 
-/* --- reading ----------------------------------------------------------------------------------------------------- */
+/* --- reading
+ * ----------------------------------------------------------------------------------------------------- */
 
 static char *
 miss_text (const TbRoomAxis *axis, double miss, TbUnits units)
@@ -352,7 +365,8 @@ point_text (TbRoomPage *self, const TbRoomMap *map, const double miss[TB_ROOM_AX
   g_autofree char *across = NULL, *up = NULL, *board = NULL, *angle = NULL;
 
   for (int i = 0; i < TB_ROOM_AXES; i++)
-    at[i] = (int) lround ((miss[i] - map->axis[i].low) / (map->axis[i].high - map->axis[i].low) * (map->axis[i].count - 1));
+    at[i] = (int)lround ((miss[i] - map->axis[i].low) / (map->axis[i].high - map->axis[i].low)
+                         * (map->axis[i].count - 1));
   point = tb_room_map_point (map, at[0], at[1]);
   across = miss_text (&map->axis[0], tb_room_axis_at (&map->axis[0], at[0]), units);
   up = miss_text (&map->axis[1], tb_room_axis_at (&map->axis[1], at[1]), units);
@@ -361,8 +375,9 @@ point_text (TbRoomPage *self, const TbRoomMap *map, const double miss[TB_ROOM_AX
   board = tb_number_format (tb_board_from_x (point->x_at_pins), 1);
   angle = tb_number_with_unit (tb_deg_from_radians (point->angle_at_pins), 1, "°");
   /* Translators: two misses with their signs and units, then a board and an angle at the pins. */
-  return g_strdup_printf (isnan (point->gutter_y) ? _ ("%s, %s: board %s at the pins, %s.")
-                                                  : _ ("%s, %s: in the gutter (without it board %s at the pins, %s)."),
+  return g_strdup_printf (isnan (point->gutter_y)
+                              ? _ ("%s, %s: board %s at the pins, %s.")
+                              : _ ("%s, %s: in the gutter (without it board %s at the pins, %s)."),
                           across, up, board, angle);
 }
 
@@ -377,7 +392,8 @@ on_motion (TbRoomPage *self, double x, double y)
   gboolean is_before;
   g_autofree char *text = NULL;
 
-  if (tb_room_view_to_miss (gtk_widget_get_width (picture), gtk_widget_get_height (picture), &scene, at, miss, &is_before))
+  if (tb_room_view_to_miss (gtk_widget_get_width (picture), gtk_widget_get_height (picture), &scene, at, miss,
+                            &is_before))
     text = point_text (self, is_before ? scene.before.map : scene.after.map, miss);
   tb_lane_page_set_words (TB_LANE_PAGE (self), text ? text : "");
 }

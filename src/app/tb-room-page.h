@@ -1,4 +1,5 @@
-/* Room to miss: maps of before and after, how much room each has, and how often a bowler's own shots find the pocket.
+/* Room to miss: maps of before and after, how much room each has, and how often a bowler's own shots find the
+ * pocket.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -13,7 +14,8 @@ G_DECLARE_FINAL_TYPE (TbRoomPage, tb_room_page, TB, ROOM_PAGE, TbLanePage)
 
 /* What is missed across and up. */
 void tb_room_page_set_misses (TbRoomPage *self, TbMiss across, TbMiss up);
-/* For tests: whether anything is still to come, and the last map of a side (borrowed; NULL before the first). */
+/* For tests: whether anything is still to come, and the last map of a side (borrowed; NULL before the first).
+ */
 gboolean tb_room_page_is_busy (TbRoomPage *self);
 const TbRoomMap *tb_room_page_get_map (TbRoomPage *self, TbSide side);
 

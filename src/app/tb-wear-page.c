@@ -54,7 +54,8 @@ mix_of (const TbSetup *setup)
   return setup->mix ? tb_mix_ref (setup->mix) : tb_mix_new_league ();
 }
 
-/* --- picture ----------------------------------------------------------------------------------------------------- */
+/* --- picture
+ * ----------------------------------------------------------------------------------------------------- */
 
 static char *
 games_label (double games)
@@ -95,7 +96,7 @@ draw (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer p
   tb_pattern_view_draw (cr, width, height, &scene);
 }
 
-/* What is left of the heads' oil on the boards that have lost most, %; which boards those are. */
+/* What is left of the heads' oil on the boards that have lost most, %; the first of those, from the right. */
 static double
 left_in_track (const TbOil *fresh, const TbOil *worn, int *board)
 {
@@ -125,16 +126,19 @@ numbers_text (const TbSetup *setup)
   int board;
   double left = left_in_track (fresh, worn, &board);
 
+  if (setup->shot.delivery.hand == TB_HAND_LEFT)
+    board = TB_LANE_BOARDS + 2 - TRACK_BOARDS - board;
   if (!setup->worn)
     return g_strdup_printf (_ ("Fresh: %.1f mL."), tb_ml_from_cubic_metres (scale * tb_oil_volume (fresh)));
   carried = tb_oil_volume_within (worn, 0, TB_OIL_COLUMNS - 1, past, all)
             - tb_oil_volume_within (fresh, 0, TB_OIL_COLUMNS - 1, past, all);
-  return g_strdup_printf (
-      _ ("%u shots. %.1f of %.1f mL are left on the lane, %.1f mL went away with the balls, %.2f mL lie past the pattern’s "
-         "end. Of the heads’ oil %.0f %% is left on boards %d to %d, which lost most."),
-      setup->worn->shots, tb_ml_from_cubic_metres (scale * tb_oil_volume (worn)),
-      tb_ml_from_cubic_metres (scale * tb_oil_volume (fresh)), tb_ml_from_cubic_metres (setup->worn->carried),
-      tb_ml_from_cubic_metres (scale * carried), left, board, board + TRACK_BOARDS - 1);
+  return g_strdup_printf (_ ("%u shots. %.1f of %.1f mL are left on the lane, %.1f mL went away with the "
+                             "balls, %.2f mL lie past the pattern’s "
+                             "end. Of the heads’ oil %.0f %% is left on boards %d to %d, which lost most."),
+                          setup->worn->shots, tb_ml_from_cubic_metres (scale * tb_oil_volume (worn)),
+                          tb_ml_from_cubic_metres (scale * tb_oil_volume (fresh)),
+                          tb_ml_from_cubic_metres (setup->worn->carried),
+                          tb_ml_from_cubic_metres (scale * carried), left, board, board + TRACK_BOARDS - 1);
 }
 
 static void
@@ -145,7 +149,8 @@ redraw (TbWearPage *self)
   double x = setup->shot.delivery.hand == TB_HAND_LEFT ? -self->cursor_x : self->cursor_x;
   double scale = setup->shot.lane.pattern_scale;
   g_autofree char *words = g_strdup_printf (
-      _ ("Board %.1f, %.1f ft: %.1f units fresh, %.1f now."), tb_board_from_x (x), tb_ft_from_metres (self->cursor_y),
+      _ ("Board %.1f, %.1f ft: %.1f units fresh, %.1f now."), tb_board_from_x (x),
+      tb_ft_from_metres (self->cursor_y),
       tb_units_from_film (scale * tb_oil_film (&setup->pattern->oil, self->cursor_x, self->cursor_y)),
       tb_units_from_film (scale * tb_oil_film (setup->shot.lane.oil, self->cursor_x, self->cursor_y)));
 
@@ -154,7 +159,8 @@ redraw (TbWearPage *self)
   tb_drawn_picture_refresh (tb_lane_page_get_picture (TB_LANE_PAGE (self)), text);
 }
 
-/* --- showing the session ----------------------------------------------------------------------------------------- */
+/* --- showing the session
+ * ----------------------------------------------------------------------------------------- */
 
 static guint
 count_mine (const TbMix *mix)
@@ -174,7 +180,7 @@ show_mix (TbWearPage *self, const TbMix *mix)
     gtk_spin_button_set_value (self->count[i], tb_mix_count_of (mix, tb_typical_bowlers[i].id));
   gtk_spin_button_set_value (self->mine, count_mine (mix));
   gtk_check_button_set_active (self->moves, mix->moves);
-  gtk_spin_button_set_value (self->seed, (double) mix->seed);
+  gtk_spin_button_set_value (self->seed, (double)mix->seed);
 }
 
 static void
@@ -202,7 +208,8 @@ tb_wear_page_session_changed (TbLanePage *page)
   redraw (self);
 }
 
-/* --- playing ----------------------------------------------------------------------------------------------------- */
+/* --- playing
+ * ----------------------------------------------------------------------------------------------------- */
 
 static void
 put_games (TbWearPage *self, double games)
@@ -296,7 +303,8 @@ on_count (TbWearPage *self, GtkSpinButton *spin)
     return;
   for (guint i = 0; tb_typical_bowlers[i].id && i < MAX_TYPICAL; i++)
     if (self->count[i] == spin)
-      put_mix (self, tb_mix_with_count (mix, tb_typical_bowlers[i].id, (guint) gtk_spin_button_get_value_as_int (spin)));
+      put_mix (self, tb_mix_with_count (mix, tb_typical_bowlers[i].id,
+                                        (guint)gtk_spin_button_get_value_as_int (spin)));
 }
 
 static void
@@ -304,10 +312,11 @@ on_mine (TbWearPage *self)
 {
   const TbSetup *setup = setup_of (self);
   g_autoptr (TbMix) mix = mix_of (setup);
-  guint count = (guint) gtk_spin_button_get_value_as_int (self->mine);
+  guint count = (guint)gtk_spin_button_get_value_as_int (self->mine);
 
   if (!self->showing)
-    put_mix (self, tb_mix_with_bowler (mix, _ ("This bowler"), &setup->shot.delivery, &setup->shot.ball, count));
+    put_mix (self,
+             tb_mix_with_bowler (mix, _ ("This bowler"), &setup->shot.delivery, &setup->shot.ball, count));
 }
 
 static void
@@ -325,19 +334,22 @@ on_seed (TbWearPage *self)
   g_autoptr (TbMix) mix = mix_of (setup_of (self));
 
   if (!self->showing)
-    put_mix (self, tb_mix_with_seed (mix, (guint64) gtk_spin_button_get_value (self->seed)));
+    put_mix (self, tb_mix_with_seed (mix, (guint64)gtk_spin_button_get_value (self->seed)));
 }
 
-/* --- the line's life --------------------------------------------------------------------------------------------- */
+/* --- the line's life
+ * --------------------------------------------------------------------------------------------- */
 
 static char *
 move_text (const TbWearLife *life)
 {
-  g_autofree char *feet = tb_number_format_signed (life->feet, 0), *target = tb_number_format_signed (life->target, 1);
+  g_autofree char *feet = tb_number_format_signed (life->feet, 0),
+                  *target = tb_number_format_signed (life->target, 1);
   g_autofree char *board = tb_number_format (tb_board_from_x (life->moved_x_at_pins), 1);
 
   if (!life->has_move)
-    return g_strdup (_ ("No move of feet and target alone brings it back: another ball, surface or release is needed."));
+    return g_strdup (
+        _ ("No move of feet and target alone brings it back: another ball, surface or release is needed."));
   /* Translators: boards with their signs, then a board. */
   return g_strdup_printf (_ ("Feet %s and target %s boards bring it back to board %s."), feet, target, board);
 }
@@ -348,12 +360,14 @@ life_text (const TbWearLife *life)
   g_autofree char *move = NULL;
 
   if (isnan (life->lost))
-    return g_strdup_printf (_ ("This line finds the pocket on the fresh lane and after every game up to %u."), life->count - 1);
+    return g_strdup_printf (_ ("This line finds the pocket on the fresh lane and after every game up to %u."),
+                            life->count - 1);
   move = move_text (life);
   if (isnan (life->last_good))
     return g_strdup_printf (_ ("This line does not find the pocket on the fresh lane. %s"), move);
-  return g_strdup_printf (_ ("This line finds the pocket up to %.0f games; after %.0f the ball is at board %.1f. %s"),
-                          life->last_good, life->lost, tb_board_from_x (life->points[(int) life->lost].x_at_pins), move);
+  return g_strdup_printf (
+      _ ("This line finds the pocket up to %.0f games; after %.0f the ball is at board %.1f. %s"),
+      life->last_good, life->lost, tb_board_from_x (life->points[(int)life->lost].x_at_pins), move);
 }
 
 static void
@@ -403,7 +417,8 @@ on_move (TbWearPage *self)
   tb_session_set_after (session, moved);
 }
 
-/* --- building ---------------------------------------------------------------------------------------------------- */
+/* --- building
+ * ---------------------------------------------------------------------------------------------------- */
 
 static void
 add_games (TbWearPage *self, GtkBox *box)
@@ -440,10 +455,11 @@ add_bowlers (TbWearPage *self, GtkBox *box)
   self->moves = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_ ("They move as the lane changes")));
   gtk_box_append (box, GTK_WIDGET (self->moves));
   self->seed = tb_lane_page_add_spin (box, _ ("Seed of their scatter"), &seeds);
-  tb_lane_page_add_note (box, _ ("Five on a lane are half of a pair’s ten. Each throws 17 balls a game, 11 on the line and 6 "
-                                 "straight at spares. The bowlers are typical, not measured; how much oil a ball takes is "
-                                 "assumed, and held to half of the heads’ oil being gone after 12 to 15 games (Bowlers "
-                                 "Journal, August 2015)."));
+  tb_lane_page_add_note (
+      box, _ ("Five on a lane are half of a pair’s ten. Each throws 17 balls a game, 11 on the line and 6 "
+              "straight at spares. The bowlers are typical, not measured; how much oil a ball takes is "
+              "assumed, and held to half of the heads’ oil being gone after 12 to 15 games (Bowlers "
+              "Journal, August 2015)."));
   g_signal_connect_swapped (self->mine, "value-changed", G_CALLBACK (on_mine), self);
   g_signal_connect_swapped (self->moves, "toggled", G_CALLBACK (on_moves), self);
   g_signal_connect_swapped (self->seed, "value-changed", G_CALLBACK (on_seed), self);
@@ -454,10 +470,10 @@ add_life (TbWearPage *self, GtkBox *box)
 {
   tb_lane_page_add_title (box, _ ("When does this line stop working?"));
   self->life_words = tb_lane_page_add_note (box, "");
-  self->follow = GTK_WIDGET (tb_lane_page_add_button (box, _ ("_Bowl 15 games and see"),
-                                                      _ ("Throws this line after every game, from fresh on")));
-  self->move = GTK_WIDGET (tb_lane_page_add_button (box, _ ("_Make that move"),
-                                                    _ ("The moved line, on the lane on which the old one was lost")));
+  self->follow = GTK_WIDGET (tb_lane_page_add_button (
+      box, _ ("_Bowl 15 games and see"), _ ("Throws this line after every game, from fresh on")));
+  self->move = GTK_WIDGET (tb_lane_page_add_button (
+      box, _ ("_Make that move"), _ ("The moved line, on the lane on which the old one was lost")));
   gtk_widget_set_visible (self->move, FALSE);
   gtk_widget_set_margin_top (self->move, 6);
   g_signal_connect_swapped (self->follow, "clicked", G_CALLBACK (on_follow), self);
@@ -523,5 +539,6 @@ tb_wear_page_init (TbWearPage *self)
   self->cursor_x = tb_x_from_board (FIRST_BOARD);
   self->cursor_y = TB_ARROWS_Y;
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_press), self);
-  gtk_widget_add_controller (GTK_WIDGET (tb_lane_page_get_picture (TB_LANE_PAGE (self))), GTK_EVENT_CONTROLLER (drag));
+  gtk_widget_add_controller (GTK_WIDGET (tb_lane_page_get_picture (TB_LANE_PAGE (self))),
+                             GTK_EVENT_CONTROLLER (drag));
 }

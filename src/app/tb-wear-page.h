@@ -1,5 +1,5 @@
-/* Wear: bowl games on the lane of "after" with a mix of bowlers, see the film as it was and as it is, and when the line
- * stops working.
+/* Wear: bowl games on the lane of "after" with a mix of bowlers, see the film as it was and as it is, and
+ * when the line stops working.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

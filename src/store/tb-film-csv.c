@@ -14,7 +14,7 @@
 /* The distance and the boards. */
 #define VALUES (1 + TB_OIL_COLUMNS)
 /* As far as the grid reaches. */
-#define MAX_FT ((double) TB_OIL_ROWS / TB_OIL_ROWS_PER_FOOT)
+#define MAX_FT ((double)TB_OIL_ROWS / TB_OIL_ROWS_PER_FOOT)
 
 /* One line of the table. */
 typedef struct Line
@@ -68,7 +68,8 @@ tb_film_csv_to_text (const TbOil *oil)
   return g_string_free (text, FALSE);
 }
 
-static gboolean fail (GError **error, TbStoreError code, guint line, const char *format, ...) G_GNUC_PRINTF (4, 5);
+static gboolean fail (GError **error, TbStoreError code, guint line, const char *format, ...)
+    G_GNUC_PRINTF (4, 5);
 static gboolean
 fail (GError **error, TbStoreError code, guint line, const char *format, ...)
 {
@@ -79,7 +80,7 @@ fail (GError **error, TbStoreError code, guint line, const char *format, ...)
   clause = g_strdup_vprintf (format, arguments);
   va_end (arguments);
   /* Translators: a place in a table, and what is wrong there. */
-  g_set_error (error, TB_STORE_ERROR, (int) code, _ ("line %u: %s"), line, clause);
+  g_set_error (error, TB_STORE_ERROR, (int)code, _ ("line %u: %s"), line, clause);
   return FALSE;
 }
 
@@ -113,7 +114,8 @@ read_number (char *value, guint index, guint line, double *number, GError **erro
     }
   if (!(*number >= 0 && *number <= max))
     return fail (error, TB_STORE_ERROR_VALUE, line,
-                 _ ("%g in column %u is out of range; a number from %g to %g was expected"), *number, index + 1, 0.0, max);
+                 _ ("%g in column %u is out of range; a number from %g to %g was expected"), *number,
+                 index + 1, 0.0, max);
   return TRUE;
 }
 
@@ -162,9 +164,11 @@ add_line (GArray *lines, const char *text, guint number, GError **error)
   if (!read_line (values, number, &line, error))
     return FALSE;
   if (lines->len > 0 && !(line.feet > g_array_index (lines, Line, lines->len - 1).feet))
-    return fail (error, TB_STORE_ERROR_VALUE, number, _ ("a distance beyond that of the line before was expected"));
+    return fail (error, TB_STORE_ERROR_VALUE, number,
+                 _ ("a distance beyond that of the line before was expected"));
   if (lines->len == TB_OIL_ROWS * 2)
-    return fail (error, TB_STORE_ERROR_TOO_LARGE, number, _ ("at most %d lines were expected"), TB_OIL_ROWS * 2);
+    return fail (error, TB_STORE_ERROR_TOO_LARGE, number, _ ("at most %d lines were expected"),
+                 TB_OIL_ROWS * 2);
   g_array_append_val (lines, line);
   return TRUE;
 }
@@ -229,18 +233,20 @@ tb_film_csv_from_text (const char *text, gsize length, TbOil *oil, GError **erro
   g_autoptr (GArray) lines = NULL;
   g_autofree TbOil *film = g_new (TbOil, 1);
 
-  if (!g_utf8_validate (text, (gssize) length, NULL) || strlen (copy) != length)
+  if (!g_utf8_validate (text, (gssize)length, NULL) || strlen (copy) != length)
     {
       g_set_error_literal (error, TB_STORE_ERROR, TB_STORE_ERROR_NOT_TEXT, _ ("a text was expected"));
       return FALSE;
     }
-  lines = read_lines (g_str_has_prefix (copy, BYTE_ORDER_MARK) ? copy + strlen (BYTE_ORDER_MARK) : copy, error);
+  lines
+      = read_lines (g_str_has_prefix (copy, BYTE_ORDER_MARK) ? copy + strlen (BYTE_ORDER_MARK) : copy, error);
   if (!lines)
     return FALSE;
   fill_grid (lines, film);
   if (tb_oil_check (film) != TB_OK)
     {
-      g_set_error_literal (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE, _ ("some oil was expected, there is none"));
+      g_set_error_literal (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE,
+                           _ ("some oil was expected, there is none"));
       return FALSE;
     }
   *oil = *film;

@@ -1,12 +1,12 @@
 /* A film as a table of comma-separated values, to be looked at and made in a spreadsheet.
  *
- * A first line of headings, then one line for each distance: feet from the foul line, then the film in units on the 39
- * boards from the right edge to the left. Between two lines the film changes evenly; nearer than the first line it is
- * as there, past the last line there is none. What is written has a line for the middle of each half foot, and reads
- * back as the same film to the last bit.
+ * A first line of headings, then one line for each distance: feet from the foul line, then the film in units
+ * on the 39 boards from the right edge to the left. Between two lines the film changes evenly; nearer than
+ * the first line it is as there, past the last line there is none. What is written has a line for the middle
+ * of each half foot, and reads back as the same film to the last bit.
  *
- * Read are commas, semicolons or tabs between the values, a point in the numbers, quotation marks around values, a
- * missing line of headings, any rising distances.
+ * Read are commas, semicolons or tabs between the values, a point in the numbers, quotation marks around
+ * values, a missing line of headings, any rising distances.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -17,7 +17,8 @@
 G_BEGIN_DECLS
 
 char *tb_film_csv_to_text (const TbOil *oil);
-/* A clause that says which line is wrong and what was expected; *oil is then not touched. A TB_STORE_ERROR. */
+/* A clause that says which line is wrong and what was expected; *oil is then not touched. A TB_STORE_ERROR.
+ */
 gboolean tb_film_csv_from_text (const char *text, gsize length, TbOil *oil, GError **error);
 
 /* The same with files; the sentences name the file. */

@@ -22,7 +22,8 @@ read_whole (TbReader *reader, JsonObject *object, const char *key, double max, d
     return FALSE;
   if (*number >= 0 && *number <= max && *number == floor (*number))
     return TRUE;
-  return tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, _ ("a whole number from 0 to %.0f was expected"), max);
+  return tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, _ ("a whole number from 0 to %.0f was expected"),
+                         max);
 }
 
 static gboolean
@@ -32,7 +33,7 @@ read_count (TbReader *reader, JsonObject *object, TbMixBowler *bowler)
 
   if (!read_whole (reader, object, "count", TB_MIX_MAX_COUNT, &count))
     return FALSE;
-  bowler->count = (guint) count;
+  bowler->count = (guint)count;
   return TRUE;
 }
 
@@ -47,7 +48,8 @@ read_typical (TbReader *reader, JsonObject *object, TbMixBowler *bowler)
   if (!id)
     return FALSE;
   if (!tb_mix_bowler_typical (bowler, id, 0))
-    return tb_reader_fail (reader, "bowler", TB_STORE_ERROR_UNKNOWN_ID, _ ("there is no typical bowler “%s”"), id);
+    return tb_reader_fail (reader, "bowler", TB_STORE_ERROR_UNKNOWN_ID, _ ("there is no typical bowler “%s”"),
+                           id);
   return read_count (reader, object, bowler);
 }
 
@@ -90,9 +92,9 @@ read_ball (TbReader *reader, JsonObject *object, gpointer data)
 static gboolean
 read_described (TbReader *reader, JsonObject *object, TbMixBowler *bowler)
 {
-  bowler->name = (char *) tb_reader_name (reader, object, "name");
-  return bowler->name && tb_reader_only (reader, object, described_keys, NULL) && read_count (reader, object, bowler)
-         && read_skill (reader, object, bowler)
+  bowler->name = (char *)tb_reader_name (reader, object, "name");
+  return bowler->name && tb_reader_only (reader, object, described_keys, NULL)
+         && read_count (reader, object, bowler) && read_skill (reader, object, bowler)
          && tb_reader_part (reader, object, "delivery", read_delivery, bowler)
          && tb_reader_part (reader, object, "ball", read_ball, bowler);
 }
@@ -109,8 +111,8 @@ read_bowler (TbReader *reader, JsonNode *item, guint index, gpointer data)
                                             : read_described (reader, object, &bowler)))
     return FALSE;
   return tb_mix_add (mix, &bowler)
-         || tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE, _ ("a mix has at most %d kinds of bowlers"),
-                            TB_MIX_MAX_KINDS);
+         || tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE,
+                            _ ("a mix has at most %d kinds of bowlers"), TB_MIX_MAX_KINDS);
 }
 
 static gboolean
@@ -132,10 +134,11 @@ tb_mix_read (TbReader *reader, JsonObject *object)
   g_autoptr (TbMix) mix = tb_mix_new (0, FALSE);
   double seed;
 
-  if (!tb_reader_only (reader, object, mix_keys, NULL) || !read_whole (reader, object, "seed", MAX_SEED, &seed)
-      || !read_moves (reader, object, mix) || !tb_reader_items (reader, object, "bowlers", read_bowler, mix))
+  if (!tb_reader_only (reader, object, mix_keys, NULL)
+      || !read_whole (reader, object, "seed", MAX_SEED, &seed) || !read_moves (reader, object, mix)
+      || !tb_reader_items (reader, object, "bowlers", read_bowler, mix))
     return NULL;
-  mix->seed = (guint64) seed;
+  mix->seed = (guint64)seed;
   return g_steal_pointer (&mix);
 }
 
@@ -173,7 +176,7 @@ void
 tb_mix_write (TbJsonWriter *writer, const char *key, const TbMix *mix)
 {
   tb_json_begin_object (writer, key);
-  tb_json_number (writer, "seed", (double) mix->seed);
+  tb_json_number (writer, "seed", (double)mix->seed);
   if (mix->moves)
     tb_json_true (writer, "moves");
   tb_json_begin_list (writer, "bowlers");

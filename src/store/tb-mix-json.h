@@ -1,4 +1,5 @@
-/* Who played on a lane, in a file: "mix", with "seed", "moves" (left out for false), and "bowlers": a list of typical bowlers by their id
+/* Who played on a lane, in a file: "mix", with "seed", "moves" (left out for false), and "bowlers": a list of
+ * typical bowlers by their id
  * ("bowler": "track") or described ("name", "delivery", "ball", "skill"), each with a "count".
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */

@@ -1,5 +1,5 @@
-/* The mixing function is that of SplitMix64 (G. L. Steele, D. Lea, C. H. Flood, "Fast splittable pseudorandom number
- * generators", OOPSLA 2014), applied once for each of the three numbers.
+/* The mixing function is that of SplitMix64 (G. L. Steele, D. Lea, C. H. Flood, "Fast splittable pseudorandom
+ * number generators", OOPSLA 2014), applied once for each of the three numbers.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-chance.h"
@@ -11,7 +11,7 @@
 #define GOLDEN G_GUINT64_CONSTANT (0x9e3779b97f4a7c15)
 /* Bits of a double's fraction, and what one of them is worth. */
 #define FRACTION_BITS 53
-#define FRACTION_UNIT (1.0 / (double) (G_GUINT64_CONSTANT (1) << FRACTION_BITS))
+#define FRACTION_UNIT (1.0 / (double)(G_GUINT64_CONSTANT (1) << FRACTION_BITS))
 
 static guint64
 mix (guint64 z)
@@ -33,7 +33,7 @@ tb_chance_bits (TbChance chance, guint64 draw)
 double
 tb_chance_uniform (TbChance chance, guint64 draw)
 {
-  return ((double) (tb_chance_bits (chance, draw) >> (64 - FRACTION_BITS)) + 0.5) * FRACTION_UNIT;
+  return ((double)(tb_chance_bits (chance, draw) >> (64 - FRACTION_BITS)) + 0.5) * FRACTION_UNIT;
 }
 
 /* G. E. P. Box, M. E. Muller, "A note on the generation of random normal deviates", 1958. */

@@ -1,5 +1,5 @@
-/* Random draws that are functions of three numbers: a seed, the index of a shot, the index of a draw. Nothing is kept
- * between calls, so the order in which shots are run cannot matter.
+/* Random draws that are functions of three numbers: a seed, the index of a shot, the index of a draw. Nothing
+ * is kept between calls, so the order in which shots are run cannot matter.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

@@ -6,11 +6,18 @@
 #define STANDARD_SLIDE_BOARD 30.5
 
 const TbMove tb_moves[] = {
-  { N_ ("Parallel, 1 and 1"), N_ ("Feet and target one board: the same angle on fresh oil beside the old line."), 1, 1, FALSE },
-  { N_ ("Feet 2, target 1"), N_ ("The usual answer when the ball hooks too soon: a little more angle, the same breakpoint."), 2, 1, FALSE },
-  { N_ ("Feet 3, target 2"), N_ ("For a lane that changes fast: deeper, and almost the same angle."), 3, 2, FALSE },
-  { N_ ("Feet 1, target stays"), N_ ("A small correction: a board at the foul line about the target is three at the pins."), 1, 0, FALSE },
-  { N_ ("Feet 2 about the target"), N_ ("3 : 1 : 2: two boards at the stance are one at the foul line and three at the pins, the other way."), 2, 0, TRUE },
+  { N_ ("Parallel, 1 and 1"),
+    N_ ("Feet and target one board: the same angle on fresh oil beside the old line."), 1, 1, FALSE },
+  { N_ ("Feet 2, target 1"),
+    N_ ("The usual answer when the ball hooks too soon: a little more angle, the same breakpoint."), 2, 1,
+    FALSE },
+  { N_ ("Feet 3, target 2"), N_ ("For a lane that changes fast: deeper, and almost the same angle."), 3, 2,
+    FALSE },
+  { N_ ("Feet 1, target stays"),
+    N_ ("A small correction: a board at the foul line about the target is three at the pins."), 1, 0, FALSE },
+  { N_ ("Feet 2 about the target"),
+    N_ ("3 : 1 : 2: two boards at the stance are one at the foul line and three at the pins, the other way."),
+    2, 0, TRUE },
   { NULL, NULL, 0, 0, FALSE },
 };
 
@@ -87,7 +94,7 @@ tb_family_new (TbSetup *setup, guint each_side, double spacing, gboolean paralle
   family->runs = g_new (TbRun *, MAX (family->count, 1));
   for (guint i = 0; i < family->count; i++)
     {
-      double boards = i < each_side ? i - (double) each_side : i - (double) each_side + 1;
+      double boards = i < each_side ? i - (double)each_side : i - (double)each_side + 1;
 
       family->boards[i] = spacing * boards;
       family->runs[i] = family_run (setup, family->boards[i], parallel);

@@ -9,8 +9,10 @@ const TbTypicalBowler tb_typical_bowlers[] = {
   { "track", N_ ("On the second arrow, reactive"), N_ ("17 mph, 300 rpm, from board 20 over 12.") },
   { "inside", N_ ("Inside, strong reactive"), N_ ("18 mph, 400 rpm, from board 28 over 17.") },
   { "outside", N_ ("Outside, weak reactive"), N_ ("16.5 mph, 230 rpm, from board 15 over 8.5.") },
-  { "urethane", N_ ("Urethane"), N_ ("17 mph, 330 rpm, from board 17 over 10: it takes little oil in and carries it down.") },
-  { "plastic", N_ ("Plastic, straight"), N_ ("16 mph, 150 rpm, nearly straight from board 18: it takes no oil in.") },
+  { "urethane", N_ ("Urethane"),
+    N_ ("17 mph, 330 rpm, from board 17 over 10: it takes little oil in and carries it down.") },
+  { "plastic", N_ ("Plastic, straight"),
+    N_ ("16 mph, 150 rpm, nearly straight from board 18: it takes no oil in.") },
   { "two-handed", N_ ("Two-handed, deep inside"), N_ ("18 mph, 480 rpm, from board 32 over 20.") },
   { "left", N_ ("Left-hander, reactive"), N_ ("17 mph, 300 rpm, on the other side of the lane.") },
   { NULL, NULL, NULL },
@@ -71,8 +73,8 @@ tb_mix_bowler_typical (TbMixBowler *bowler, const char *id, guint count)
 
   if (index < 0)
     return FALSE;
-  *bowler = (TbMixBowler){ .id = (char *) tb_typical_bowlers[index].id,
-                           .name = (char *) tb_typical_bowlers[index].label,
+  *bowler = (TbMixBowler){ .id = (char *)tb_typical_bowlers[index].id,
+                           .name = (char *)tb_typical_bowlers[index].label,
                            .count = count };
   fill_numbers (bowler, &numbers[index]);
   return TRUE;
@@ -154,11 +156,15 @@ tb_mix_with_count (const TbMix *mix, const char *id, guint count)
 }
 
 TbMix *
-tb_mix_with_bowler (const TbMix *mix, const char *name, const TbDelivery *delivery, const TbBall *ball, guint count)
+tb_mix_with_bowler (const TbMix *mix,
+                    const char *name,
+                    const TbDelivery *delivery,
+                    const TbBall *ball,
+                    guint count)
 {
   TbMix *copy = tb_mix_new (mix->seed, mix->moves);
   TbMixBowler bowler = {
-    .name = (char *) name, .count = count, .delivery = *delivery, .ball = *ball, .skill = TB_SKILL_LEAGUE
+    .name = (char *)name, .count = count, .delivery = *delivery, .ball = *ball, .skill = TB_SKILL_LEAGUE
   };
 
   for (guint i = 0; i < mix->n_bowlers; i++)
@@ -214,7 +220,8 @@ same_group (TbGroup group, gconstpointer a, gconstpointer b)
     {
       gsize size = field->kind == TB_FIELD_REAL ? sizeof (double) : sizeof (int);
 
-      if (field->group == group && memcmp ((const char *) a + field->offset, (const char *) b + field->offset, size) != 0)
+      if (field->group == group
+          && memcmp ((const char *)a + field->offset, (const char *)b + field->offset, size) != 0)
         return FALSE;
     }
   return TRUE;
@@ -226,7 +233,7 @@ same_bowler (const TbMixBowler *a, const TbMixBowler *b)
   return g_strcmp0 (a->id, b->id) == 0 && g_strcmp0 (a->name, b->name) == 0 && a->count == b->count
          && a->skill == b->skill && same_group (TB_GROUP_DELIVERY, &a->delivery, &b->delivery)
          && same_group (TB_GROUP_BALL, &a->ball, &b->ball) && a->ball.n_holes == b->ball.n_holes
-         && memcmp (a->ball.hole, b->ball.hole, (gsize) a->ball.n_holes * sizeof *a->ball.hole) == 0;
+         && memcmp (a->ball.hole, b->ball.hole, (gsize)a->ball.n_holes * sizeof *a->ball.hole) == 0;
 }
 
 gboolean

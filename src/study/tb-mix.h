@@ -10,8 +10,8 @@ G_BEGIN_DECLS
 /* One kind of bowler. */
 typedef struct TbMixBowler
 {
-  char *id;   /* of a typical bowler of ours; NULL for one described by the numbers below */
-  char *name; /* for people */
+  char *id;    /* of a typical bowler of ours; NULL for one described by the numbers below */
+  char *name;  /* for people */
   guint count; /* how many of them bowl on this lane */
   TbDelivery delivery;
   TbBall ball;
@@ -26,8 +26,8 @@ typedef struct TbMixBowler
 typedef struct TbMix
 {
   gatomicrefcount ref_count;
-  guint64 seed;      /* of their scatter */
-  gboolean moves;    /* whether they move their line from game to game as the lane changes */
+  guint64 seed;   /* of their scatter */
+  gboolean moves; /* whether they move their line from game to game as the lane changes */
   guint n_bowlers;
   TbMixBowler *bowlers;
 } TbMix;
@@ -40,7 +40,8 @@ typedef struct TbTypicalBowler
   const char *help;
 } TbTypicalBowler;
 extern const TbTypicalBowler tb_typical_bowlers[];
-/* Fills in a bowler of that kind; FALSE for an unknown id. All of their numbers are typical, none is measured. */
+/* Fills in a bowler of that kind; FALSE for an unknown id. All of their numbers are typical, none is
+ * measured. */
 gboolean tb_mix_bowler_typical (TbMixBowler *bowler, const char *id, guint count);
 
 TbMix *tb_mix_new (guint64 seed, gboolean moves);
@@ -52,7 +53,11 @@ gboolean tb_mix_add (TbMix *mix, const TbMixBowler *bowler);
 /* Another mix with one number changed; 0 takes the kind away, and an id that is not there yet is added. */
 TbMix *tb_mix_with_count (const TbMix *mix, const char *id, guint count);
 /* Another mix with this delivery and ball in it: count of them, under this name. */
-TbMix *tb_mix_with_bowler (const TbMix *mix, const char *name, const TbDelivery *delivery, const TbBall *ball, guint count);
+TbMix *tb_mix_with_bowler (const TbMix *mix,
+                           const char *name,
+                           const TbDelivery *delivery,
+                           const TbBall *ball,
+                           guint count);
 TbMix *tb_mix_with_seed (const TbMix *mix, guint64 seed);
 TbMix *tb_mix_with_moves (const TbMix *mix, gboolean moves);
 /* All of the bowlers. */

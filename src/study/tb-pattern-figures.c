@@ -13,8 +13,8 @@
 double
 tb_oil_volume_within (const TbOil *oil, int first_column, int last_column, double near, double far)
 {
-  int first_row = CLAMP ((int) floor (near / TB_OIL_ROW_LENGTH + 0.5), 0, TB_OIL_ROWS);
-  int end_row = CLAMP ((int) floor (far / TB_OIL_ROW_LENGTH + 0.5), 0, TB_OIL_ROWS);
+  int first_row = CLAMP ((int)floor (near / TB_OIL_ROW_LENGTH + 0.5), 0, TB_OIL_ROWS);
+  int end_row = CLAMP ((int)floor (far / TB_OIL_ROW_LENGTH + 0.5), 0, TB_OIL_ROWS);
   double sum = 0;
 
   for (int row = first_row; row < end_row; row++)
@@ -49,7 +49,7 @@ mean_of_boards (const double volume[TB_OIL_COLUMNS], int first, int last, gboole
 static double
 ratio (double middle, double outside)
 {
-  return outside > 0 ? middle / outside : (double) INFINITY;
+  return outside > 0 ? middle / outside : (double)INFINITY;
 }
 
 /* The board, from a side, where the oil on a board first passes half way up to the middle. */
@@ -61,7 +61,7 @@ fall_off (const double volume[TB_OIL_COLUMNS], gboolean from_left)
   double half = 0.5 * (outside + middle);
 
   if (!(middle > FLAT_RATIO * outside))
-    return (double) NAN;
+    return (double)NAN;
   for (int board = TB_OUTSIDE_FIRST; board < TB_MIDDLE_LAST; board++)
     {
       double here = volume[column_of (board, from_left)], next = volume[column_of (board + 1, from_left)];
@@ -69,7 +69,7 @@ fall_off (const double volume[TB_OIL_COLUMNS], gboolean from_left)
       if (here < half && next >= half)
         return board + (half - here) / (next - here);
     }
-  return (double) NAN;
+  return (double)NAN;
 }
 
 TbPatternFigures
@@ -77,7 +77,8 @@ tb_oil_figures (const TbOil *oil)
 {
   double volume[TB_OIL_COLUMNS];
   double right, left, middle;
-  TbPatternFigures figures = { .volume = tb_oil_volume (oil), .volume_out = (double) NAN, .volume_back = (double) NAN };
+  TbPatternFigures figures
+      = { .volume = tb_oil_volume (oil), .volume_out = (double)NAN, .volume_back = (double)NAN };
 
   for (int column = 0; column < TB_OIL_COLUMNS; column++)
     volume[column] = tb_oil_board_volume (oil, column);

@@ -17,15 +17,17 @@ G_BEGIN_DECLS
 
 typedef struct TbPatternFigures
 {
-  double length;              /* m: where the strips or the profile end; of a table where the film ends */
-  double film_length;         /* m, where the film comes down to TB_PATTERN_END_UNITS; 0 if it never exceeds that */
-  double volume;              /* m³ */
+  double length;      /* m: where the strips or the profile end; of a table where the film ends */
+  double film_length; /* m, where the film comes down to TB_PATTERN_END_UNITS; 0 if it never exceeds that */
+  double volume;      /* m³ */
   double volume_out, volume_back; /* m³; NAN but for strips */
-  double ratio;               /* oil on a board of the middle over one outside, both sides together; INFINITY for a dry outside */
+  double ratio; /* oil on a board of the middle over one outside, both sides together; INFINITY for a dry
+                   outside */
   double ratio_right, ratio_left; /* the same for either side */
-  double fall_off_right, fall_off_left; /* board counted from that side, where the oil on a board passes half way from
-                                         * outside to middle; NAN for a pattern that is all but flat */
-  double breakpoint_board;    /* length in feet − 31 (common practice) */
+  double fall_off_right,
+      fall_off_left;       /* board counted from that side, where the oil on a board passes half way from
+                            * outside to middle; NAN for a pattern that is all but flat */
+  double breakpoint_board; /* length in feet − 31 (common practice) */
 } TbPatternFigures;
 
 TbPatternFigures tb_pattern_figures (const TbPattern *pattern);

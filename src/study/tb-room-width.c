@@ -51,8 +51,7 @@ found_pocket (const TbAssumed *assumed, TbStatus status, const TbMeasures *measu
   return status == TB_OK && isnan (measures->gutter_y) && tb_in_pocket (assumed, measures->x_at_pins);
 }
 
-static TbStatus
-throw (const TbShot *shot, TbMeasures *measures)
+static TbStatus throw (const TbShot *shot, TbMeasures *measures)
 {
   g_autofree TbWorkspace *workspace = g_malloc (tb_workspace_size ());
   TbPath path = { 0 };
@@ -132,7 +131,7 @@ x_of_miss (const TbSetup *setup, const TbRoomAxis *axis, double boards)
   TbShot shot = missed_shot (setup, axis, boards);
   TbMeasures measures;
 
-  return throw (&shot, &measures) == TB_OK ? measures.x_at_pins : (double) NAN;
+  return throw (&shot, &measures) == TB_OK ? measures.x_at_pins : (double)NAN;
 }
 
 TbHold
@@ -166,8 +165,8 @@ make_scattered (TbShot *shot, guint index, gpointer user_data)
   tb_scatter_move (&scattered->draw, (TbChance){ scattered->seed, index }, &shot->delivery);
 }
 
-/* Agresti and Coull's adjustment ("Approximate is better than 'exact'", The American Statistician 52, 1998): two
- * shots of each outcome are added, so that the error of a share of 0 or 1 is not 0. */
+/* Agresti and Coull's adjustment ("Approximate is better than 'exact'", The American Statistician 52, 1998):
+ * two shots of each outcome are added, so that the error of a share of 0 or 1 is not 0. */
 #define ADDED_SHOTS 4.0
 
 static double
@@ -178,7 +177,8 @@ standard_error (guint hits, guint shots)
   return sqrt (share * (1 - share) / count);
 }
 
-/* Mean and deviation at the pins of the shots that arrived; from the mean, so that no spread at all is none. */
+/* Mean and deviation at the pins of the shots that arrived; from the mean, so that no spread at all is none.
+ */
 static void
 measure_spread (const TbBatchItem *items, TbPocketChance *chance)
 {
@@ -191,11 +191,12 @@ measure_spread (const TbBatchItem *items, TbPocketChance *chance)
         sum += items[i].measures.x_at_pins;
         arrived++;
       }
-  chance->mean_x = arrived > 0 ? sum / arrived : (double) NAN;
+  chance->mean_x = arrived > 0 ? sum / arrived : (double)NAN;
   for (guint i = 0; i < chance->shots; i++)
     if (items[i].status == TB_OK)
-      squares += (items[i].measures.x_at_pins - chance->mean_x) * (items[i].measures.x_at_pins - chance->mean_x);
-  chance->deviation_x = arrived > 1 ? sqrt (squares / (arrived - 1)) : (double) NAN;
+      squares
+          += (items[i].measures.x_at_pins - chance->mean_x) * (items[i].measures.x_at_pins - chance->mean_x);
+  chance->deviation_x = arrived > 1 ? sqrt (squares / (arrived - 1)) : (double)NAN;
 }
 
 static void
@@ -203,7 +204,7 @@ count_chance (const TbAssumed *assumed, const TbBatchItem *items, TbPocketChance
 {
   for (guint i = 0; i < chance->shots; i++)
     chance->hits += found_pocket (assumed, items[i].status, &items[i].measures);
-  chance->share = chance->shots > 0 ? (double) chance->hits / chance->shots : 0;
+  chance->share = chance->shots > 0 ? (double)chance->hits / chance->shots : 0;
   chance->standard_error = standard_error (chance->hits, chance->shots);
   measure_spread (items, chance);
 }

@@ -1,5 +1,5 @@
-/* One job at a time: a new question cancels the job that runs and starts when that has ended, so that two never share
- * the processors. Every job has a number; news of an older one are dropped when they arrive.
+/* One job at a time: a new question cancels the job that runs and starts when that has ended, so that two
+ * never share the processors. Every job has a number; news of an older one are dropped when they arrive.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-room-worker.h"
@@ -11,7 +11,7 @@ struct TbRoomWorker
   gpointer user_data;
   GMainContext *context;
   /* The rest belongs to the caller's thread. */
-  guint64 asked;   /* number of the last question; news of others are old */
+  guint64 asked;             /* number of the last question; news of others are old */
   GCancellable *cancellable; /* of the job that runs; NULL: none does */
   TbRoomRequest *waiting;    /* asked while another ran */
 };
@@ -105,8 +105,8 @@ letter_deliver (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* From the working thread. A source of its own: g_main_context_invoke() would run it here while the caller's loop is
- * not running. */
+/* From the working thread. A source of its own: g_main_context_invoke() would run it here while the caller's
+ * loop is not running. */
 static void
 post (Job *job, TbSide side)
 {
@@ -148,7 +148,7 @@ work_map (Job *job, TbSide side)
 {
   Step step = { job, side };
   TbRoomMap *map
-    = tb_room_map_new (job->request->side[side], job->request->axis, 0, map_grew, &step, job->cancellable);
+      = tb_room_map_new (job->request->side[side], job->request->axis, 0, map_grew, &step, job->cancellable);
 
   g_clear_pointer (&map, tb_room_map_unref);
 }
@@ -175,8 +175,8 @@ work_chance (Job *job, TbSide side)
 
   if (request->shots == 0)
     return;
-  report->has_chance = tb_pocket_chance (request->side[side], &request->scatter, request->seed, request->shots, 0,
-                                         &report->chance, job->cancellable);
+  report->has_chance = tb_pocket_chance (request->side[side], &request->scatter, request->seed,
+                                         request->shots, 0, &report->chance, job->cancellable);
   if (report->has_chance)
     post (job, side);
 }
@@ -191,7 +191,7 @@ work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   for (guint i = 0; i < G_N_ELEMENTS (works); i++)
     for (int side = TB_N_SIDES - 1; side >= 0; side--)
       if (job->request->side[side] && (i == 0 || !g_cancellable_is_cancelled (job->cancellable)))
-        works[i](job, (TbSide) side);
+        works[i](job, (TbSide)side);
   g_task_return_boolean (task, TRUE);
 }
 
@@ -217,7 +217,7 @@ start (TbRoomWorker *self, TbRoomRequest *request)
   job->request = request;
   job->cancellable = g_object_ref (self->cancellable);
   task = g_task_new (NULL, NULL, job_done, worker_ref (self));
-  g_task_set_task_data (task, job, (GDestroyNotify) job_free);
+  g_task_set_task_data (task, job, (GDestroyNotify)job_free);
   g_task_run_in_thread (task, work);
 }
 

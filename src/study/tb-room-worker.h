@@ -1,5 +1,5 @@
-/* Keeps a picture of the room up to date while things change: works in a thread of its own, coarse first, and drops
- * what is no longer asked for.
+/* Keeps a picture of the room up to date while things change: works in a thread of its own, coarse first, and
+ * drops what is no longer asked for.
  *
  * To be used from one thread, with a main context; news arrive there.
  *
@@ -14,22 +14,22 @@ G_BEGIN_DECLS
 /* What is wanted. */
 typedef struct TbRoomRequest
 {
-  TbSetup *side[TB_N_SIDES];      /* NULL: not wanted */
+  TbSetup *side[TB_N_SIDES]; /* NULL: not wanted */
   TbRoomAxis axis[TB_ROOM_AXES];
   TbMiss hold_miss;
   double hold_boards;
   TbScatter scatter;
   guint64 seed;
-  guint shots;                    /* for the chance; 0: not wanted */
+  guint shots; /* for the chance; 0: not wanted */
 } TbRoomRequest;
 
 /* What is known of one side so far. */
 typedef struct TbRoomReport
 {
-  TbRoomMap *map;                 /* borrowed; NULL: not yet */
+  TbRoomMap *map; /* borrowed; NULL: not yet */
   gboolean has_widths, has_chance;
   TbRoomWidth width[TB_ROOM_AXES];
-  TbHold hold;                    /* with the widths */
+  TbHold hold; /* with the widths */
   TbPocketChance chance;
 } TbRoomReport;
 
@@ -38,8 +38,8 @@ typedef struct TbRoomWorker TbRoomWorker;
 typedef void (*TbRoomNews) (TbSide side, const TbRoomReport *report, gpointer user_data);
 
 TbRoomWorker *tb_room_worker_new (TbRoomNews news, gpointer user_data);
-/* Another question; what was asked before is dropped, but for its coarsest map, so that something always moves. The
- * request is copied, its setups referenced. */
+/* Another question; what was asked before is dropped, but for its coarsest map, so that something always
+ * moves. The request is copied, its setups referenced. */
 void tb_room_worker_ask (TbRoomWorker *self, const TbRoomRequest *request);
 /* Nothing more is wanted: no news come any more. */
 void tb_room_worker_stop (TbRoomWorker *self);

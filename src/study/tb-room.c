@@ -1,5 +1,5 @@
-/* Maps, coarse first: the points of every stride-th row and column, then of every half stride, and so on, so that a
- * picture of the whole is there after a sixty-fourth of the work.
+/* Maps, coarse first: the points of every stride-th row and column, then of every half stride, and so on, so
+ * that a picture of the whole is there after a sixty-fourth of the work.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-room.h"
@@ -53,7 +53,7 @@ tb_room_axis_at (const TbRoomAxis *axis, int index)
 static void
 move_field (const TbField *field, double difference, TbShot *shot)
 {
-  double *value = (double *) (gpointer) ((char *) tb_shot_group (shot, field->group) + field->offset);
+  double *value = (double *)(gpointer)((char *)tb_shot_group (shot, field->group) + field->offset);
 
   *value = field->to_si (field->from_si (*value) + difference);
 }
@@ -71,13 +71,14 @@ tb_room_axis_move (const TbRoomAxis *axis, double difference, TbShot *shot)
 gboolean
 tb_in_pocket (const TbAssumed *assumed, double x)
 {
-  return x <= MAX (assumed->pocket_low, assumed->pocket_high) && x >= MIN (assumed->pocket_low, assumed->pocket_high);
+  return x <= MAX (assumed->pocket_low, assumed->pocket_high)
+         && x >= MIN (assumed->pocket_low, assumed->pocket_high);
 }
 
 static TbRoomPoint
 empty_point (TbStatus status)
 {
-  double none = (double) NAN;
+  double none = (double)NAN;
 
   return (TbRoomPoint){ status, none, none, none, none, none, none, none };
 }
@@ -89,14 +90,14 @@ point_of (const TbBatchItem *item)
 
   if (item->status != TB_OK)
     return empty_point (item->status);
-  return (TbRoomPoint){ TB_OK,           m->x_at_arrows,  m->x_at_pins, m->angle_at_pins, m->breakpoint_x,
-                        m->breakpoint_y, m->roll_start_y, m->gutter_y };
+  return (TbRoomPoint){ TB_OK,           m->x_at_arrows,  m->x_at_pins,    m->angle_at_pins,
+                        m->breakpoint_x, m->breakpoint_y, m->roll_start_y, m->gutter_y };
 }
 
 static guint
 map_size (const TbRoomMap *map)
 {
-  return (guint) (map->axis[0].count * map->axis[1].count);
+  return (guint)(map->axis[0].count * map->axis[1].count);
 }
 
 static TbRoomMap *
@@ -152,7 +153,7 @@ static void
 make_shot (TbShot *shot, guint index, gpointer user_data)
 {
   const Level *level = user_data;
-  int point = (int) g_array_index (level->indices, guint, index);
+  int point = (int)g_array_index (level->indices, guint, index);
   int columns = level->map->axis[0].count;
 
   *shot = tb_room_map_shot (level->map, point % columns, point / columns);
@@ -167,7 +168,7 @@ points_of_level (const TbRoomMap *map, int stride)
   for (int up = 0; up < map->axis[1].count; up += stride)
     for (int across = 0; across < columns; across += stride)
       {
-        guint index = (guint) (up * columns + across);
+        guint index = (guint)(up * columns + across);
 
         if (map->points[index].status == TB_N_STATUS)
           g_array_append_val (indices, index);

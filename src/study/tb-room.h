@@ -1,9 +1,9 @@
 /* Room to miss: what becomes of the shots around a planned one.
  *
- * A map throws a shot for every pair of misses in two fields; a width says how far one field can be missed and still
- * find the pocket; hold and recovery say how much of a miss to either side the lane takes back; a chance says how many
- * of a bowler's own scattered shots find the pocket. All shots are edgeless, so that nothing breaks at the gutter;
- * `gutter_y` says where the real ball would be in it.
+ * A map throws a shot for every pair of misses in two fields; a width says how far one field can be missed
+ * and still find the pocket; hold and recovery say how much of a miss to either side the lane takes back; a
+ * chance says how many of a bowler's own scattered shots find the pocket. All shots are edgeless, so that
+ * nothing breaks at the gutter; `gutter_y` says where the real ball would be in it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -40,15 +40,16 @@ TbRoomAxis tb_room_axis (TbMiss miss, int count);
 
 /* The difference at an index of an axis, in the field's unit. */
 double tb_room_axis_at (const TbRoomAxis *axis, int index);
-/* Moves a shot along an axis by a difference. A difference of 0 changes no bit. The value may leave the field's range;
- * the shot then says so when it is run. */
+/* Moves a shot along an axis by a difference. A difference of 0 changes no bit. The value may leave the
+ * field's range; the shot then says so when it is run. */
 void tb_room_axis_move (const TbRoomAxis *axis, double difference, TbShot *shot);
 
 /* What is kept of a shot. Not a number where there is none. */
 typedef struct TbRoomPoint
 {
   TbStatus status; /* TB_N_STATUS: not thrown yet */
-  double x_at_arrows, x_at_pins, angle_at_pins, breakpoint_x, breakpoint_y, roll_start_y, gutter_y; /* core units */
+  double x_at_arrows, x_at_pins, angle_at_pins, breakpoint_x, breakpoint_y, roll_start_y,
+      gutter_y; /* core units */
 } TbRoomPoint;
 
 /* Across: axis[0]; up: axis[1]. */
@@ -70,8 +71,8 @@ typedef struct TbRoomMap
 /* Told of every map on the way, coarse first; in the caller's thread. `map` is borrowed. */
 typedef void (*TbRoomProgress) (TbRoomMap *map, gpointer user_data);
 
-/* Throws them all. The coarsest map always comes to its end; `cancellable` is heard after that, and NULL is returned
- * then. progress may be NULL. threads 0 means one a processor; the result does not depend on it. */
+/* Throws them all. The coarsest map always comes to its end; `cancellable` is heard after that, and NULL is
+ * returned then. progress may be NULL. threads 0 means one a processor; the result does not depend on it. */
 TbRoomMap *tb_room_map_new (TbSetup *setup,
                             const TbRoomAxis axis[TB_ROOM_AXES],
                             guint threads,
@@ -92,8 +93,8 @@ gboolean tb_in_pocket (const TbAssumed *assumed, double x);
 /* How far a field can be missed and still find the pocket. */
 typedef struct TbRoomWidth
 {
-  gboolean in_pocket;              /* FALSE: the plan itself misses it, and the rest is 0 */
-  double low, high;                /* differences at which the pocket is left; low ≤ 0 ≤ high; the field's unit */
+  gboolean in_pocket; /* FALSE: the plan itself misses it, and the rest is 0 */
+  double low, high;   /* differences at which the pocket is left; low ≤ 0 ≤ high; the field's unit */
   gboolean low_is_end, high_is_end; /* not left within the axis: there is at least so much room */
 } TbRoomWidth;
 /* NULL cancellable and threads as above. FALSE if cancelled. */
@@ -106,12 +107,12 @@ gboolean tb_room_width (const TbSetup *setup,
 /* A miss of so many boards to either side, and what is left of it at the pins. */
 typedef struct TbHold
 {
-  double miss;              /* boards */
-  double plan_x;            /* m at the pins, bowler's frame; NAN if a shot did not arrive */
-  double outside_x;         /* of the shot missed towards lower boards */
-  double inside_x;          /* of the shot missed towards higher boards */
-  double recovered;         /* boards of the outside miss that the lane gave back; negative: it made it worse */
-  double held;              /* likewise of the inside miss */
+  double miss;      /* boards */
+  double plan_x;    /* m at the pins, bowler's frame; NAN if a shot did not arrive */
+  double outside_x; /* of the shot missed towards lower boards */
+  double inside_x;  /* of the shot missed towards higher boards */
+  double recovered; /* boards of the outside miss that the lane gave back; negative: it made it worse */
+  double held;      /* likewise of the inside miss */
 } TbHold;
 TbHold tb_hold (const TbSetup *setup, TbMiss miss, double boards);
 
@@ -119,8 +120,8 @@ TbHold tb_hold (const TbSetup *setup, TbMiss miss, double boards);
 typedef struct TbPocketChance
 {
   guint shots, hits;
-  double share;             /* hits over shots */
-  double standard_error;    /* of the share; never quite 0, since neither 0 nor all hits prove anything */
+  double share;               /* hits over shots */
+  double standard_error;      /* of the share; never quite 0, since neither 0 nor all hits prove anything */
   double mean_x, deviation_x; /* at the pins, m; of the shots that arrive */
 } TbPocketChance;
 /* FALSE if cancelled, or if the scatter cannot be (tb_scatter_prepare). */

@@ -9,8 +9,8 @@
 static const double practised[TB_N_SCATTER_PARTS] = { 0.6, 0.95, 0.3, 8, 2 };
 /* How much wider the others scatter: assumed. */
 static const double skill_factor[TB_N_SKILLS] = { 1, 1.7, 3 };
-/* Who slides too far left also looks too far left, more often than not; a faster swing brings a few more revs; a hand
- * further around the ball brings fewer. Assumed, the signs common practice. */
+/* Who slides too far left also looks too far left, more often than not; a faster swing brings a few more
+ * revs; a hand further around the ball brings fewer. Assumed, the signs common practice. */
 static const struct
 {
   TbScatterPart a, b;
@@ -22,7 +22,7 @@ static const struct
 };
 
 static const char *const field_names[TB_N_SCATTER_PARTS]
-  = { "laydown_board", "aim_board", "speed_mph", "rev_rate_rpm", "axis_rotation_deg" };
+    = { "laydown_board", "aim_board", "speed_mph", "rev_rate_rpm", "axis_rotation_deg" };
 
 const char *
 tb_skill_name (TbSkill skill)
@@ -61,7 +61,8 @@ tb_scatter_typical (TbSkill skill)
   for (TbScatterPart part = 0; part < TB_N_SCATTER_PARTS; part++)
     scatter.deviation[part] = si_difference (tb_scatter_field (part), skill_factor[skill] * practised[part]);
   for (guint i = 0; i < G_N_ELEMENTS (typical_correlations); i++)
-    scatter.correlation[typical_correlations[i].a][typical_correlations[i].b] = typical_correlations[i].correlation;
+    scatter.correlation[typical_correlations[i].a][typical_correlations[i].b]
+        = typical_correlations[i].correlation;
   return scatter;
 }
 
@@ -108,7 +109,7 @@ tb_scatter_prepare (const TbScatter *scatter, TbScatterDraw *draw)
 static void
 move_field (const TbField *field, double by, TbDelivery *delivery)
 {
-  double *value = (double *) (gpointer) ((char *) delivery + field->offset);
+  double *value = (double *)(gpointer)((char *)delivery + field->offset);
   double a = field->to_si (field->min), b = field->to_si (field->max);
 
   *value = CLAMP (*value + by, MIN (a, b), MAX (a, b));

@@ -1,7 +1,8 @@
 /* How far a bowler's shots scatter about the planned one, and how the misses go together.
  *
- * Nobody has measured such a spread in public part by part: the sizes are assumed, and held to the one published
- * figure, a standard deviation of 1.45 to 1.6 boards at 37 ft for skilled bowlers (US Bowler, winter 2010).
+ * Nobody has measured such a spread in public part by part: the sizes are assumed, and held to the one
+ * published figure, a standard deviation of 1.45 to 1.6 boards at 37 ft for skilled bowlers (US Bowler,
+ * winter 2010).
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -45,7 +46,8 @@ const TbField *tb_scatter_field (TbScatterPart part);
 /* A scatter made ready for drawing. */
 typedef struct TbScatterDraw
 {
-  double factor[TB_N_SCATTER_PARTS][TB_N_SCATTER_PARTS]; /* lower triangle: deviations times the root of the correlations */
+  double factor[TB_N_SCATTER_PARTS]
+               [TB_N_SCATTER_PARTS]; /* lower triangle: deviations times the root of the correlations */
 } TbScatterDraw;
 /* FALSE if the correlations cannot all hold, or a deviation is negative. */
 gboolean tb_scatter_prepare (const TbScatter *scatter, TbScatterDraw *draw);

@@ -78,7 +78,8 @@ tb_spare_setup (TbSetup *setup, const TbSpare *spare)
   return tb_setup_with_shot (setup, &shot);
 }
 
-/* How far the ball passes from the pin, m towards lower boards; straight on from the head pin, where a run ends. */
+/* How far the ball passes from the pin, m towards lower boards; straight on from the head pin, where a run
+ * ends. */
 static double
 miss_of (const TbSetup *setup, const TbSpare *spare, double *gutter_y)
 {
@@ -89,7 +90,7 @@ miss_of (const TbSetup *setup, const TbSpare *spare, double *gutter_y)
 
   shot.options.edgeless = true;
   if (tb_shot_run (&shot, workspace, &path, NULL) != TB_OK)
-    return (double) NAN;
+    return (double)NAN;
   *gutter_y = path.measures.gutter_y;
   return path.measures.x_at_pins - (mark.y - TB_HEAD_PIN_Y) * tan (path.measures.angle_at_pins) - mark.x;
 }
@@ -97,7 +98,8 @@ miss_of (const TbSetup *setup, const TbSpare *spare, double *gutter_y)
 gboolean
 tb_spare_aimed (const TbSetup *setup, int pin, double laydown_board, TbSpare *spare)
 {
-  double gutter_y = (double) NAN, slope = -TB_HEAD_PIN_FT / TB_ARROWS_FT; /* boards at the pins for one at the arrows */
+  double gutter_y = (double)NAN,
+         slope = -TB_HEAD_PIN_FT / TB_ARROWS_FT; /* boards at the pins for one at the arrows */
   double miss, last_miss, last_aim;
 
   *spare = tb_spare_straight (setup, pin, laydown_board);

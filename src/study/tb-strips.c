@@ -1,8 +1,9 @@
 /* Strips, and the film they lay.
  *
- * Along a strip the film is even, and comes down to nothing over the taper at its end by a smooth step s(t) with
- * continuous curvature. The step's mean is 1/2, so a strip of length L and taper T holds film × (L − T/2), and the film
- * follows from the oil on a board. Cells get exact means: the integral of s is a polynomial.
+ * Along a strip the film is even, and comes down to nothing over the taper at its end by a smooth step s(t)
+ * with continuous curvature. The step's mean is 1/2, so a strip of length L and taper T holds film × (L −
+ * T/2), and the film follows from the oil on a board. Cells get exact means: the integral of s is a
+ * polynomial.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-strips.h"
@@ -65,14 +66,16 @@ runs_its_way (const TbStrip *strip)
 TbStatus
 tb_strip_check (const TbStrip *strip)
 {
-  if (!isfinite (strip->start) || !isfinite (strip->end) || !isfinite (strip->volume) || !isfinite (strip->taper))
+  if (!isfinite (strip->start) || !isfinite (strip->end) || !isfinite (strip->volume)
+      || !isfinite (strip->taper))
     return TB_ERROR_NOT_FINITE;
   if (strip->right_board < 1 || strip->left_board > TB_LANE_BOARDS || strip->right_board > strip->left_board)
     return TB_ERROR_OUT_OF_RANGE;
   if (tb_strip_near (strip) < 0 || tb_strip_far (strip) > MAX_DISTANCE || !runs_its_way (strip)
       || strip_length (strip) < TB_STRIP_MIN_LENGTH * (1 - DBL_EPSILON))
     return TB_ERROR_OUT_OF_RANGE;
-  if (strip->volume < 0 || strip->volume > MAX_VOLUME || strip->taper < 0 || strip->taper > strip_length (strip))
+  if (strip->volume < 0 || strip->volume > MAX_VOLUME || strip->taper < 0
+      || strip->taper > strip_length (strip))
     return TB_ERROR_OUT_OF_RANGE;
   return TB_OK;
 }
@@ -125,7 +128,8 @@ even_film (const TbStrip *strip)
   return strip->volume / (TB_BOARD_WIDTH * (strip_length (strip) - 0.5 * strip->taper));
 }
 
-/* How far from the strip's end a place is, on the oiled side; more than the strip's length is before its start. */
+/* How far from the strip's end a place is, on the oiled side; more than the strip's length is before its
+ * start. */
 static double
 distance_to_end (const TbStrip *strip, double y)
 {
@@ -226,17 +230,18 @@ tb_strips_length (const TbStrip *strips, guint count)
   return length;
 }
 
-/* The steps of a plan: boards from the right edge where each begins (and from the left, where it ends), the part of
- * its oil that goes out, and how far out and back it reaches as a share of the length. Common practice in shape; the
- * numbers are ours. All but the first lie inside of boards 3 to 7 and reach across boards 18 to 22, so that the ratio
- * follows from the volumes alone. */
+/* The steps of a plan: boards from the right edge where each begins (and from the left, where it ends), the
+ * part of its oil that goes out, and how far out and back it reaches as a share of the length. Common
+ * practice in shape; the numbers are ours. All but the first lie inside of boards 3 to 7 and reach across
+ * boards 18 to 22, so that the ratio follows from the volumes alone. */
 typedef struct PlanStep
 {
   int board;
   double share_out, reach_out, reach_back;
 } PlanStep;
 static const PlanStep plan_steps[TB_STRIPS_PLAN_COUNT / 2] = {
-  { 1, 0.5, 1.0, 0.75 }, { 8, 0.5, 1.0, 0.7 }, { 10, 0.5, 0.95, 0.62 }, { 12, 0.5, 0.9, 0.55 }, { 14, 0.5, 0.85, 0.5 },
+  { 1, 0.5, 1.0, 0.75 },  { 8, 0.5, 1.0, 0.7 },   { 10, 0.5, 0.95, 0.62 },
+  { 12, 0.5, 0.9, 0.55 }, { 14, 0.5, 0.85, 0.5 },
 };
 
 static int
@@ -265,8 +270,8 @@ plan_pair (const TbStripsPlan *plan, const PlanStep *step, double volume, TbStri
   pair[1] = strip;
 }
 
-/* Outside lies the first step alone, in the middle all of them: with b on each board of the first and a on each of
- * the n others, ratio = (b + n a)/b, and all of the oil is the volume. */
+/* Outside lies the first step alone, in the middle all of them: with b on each board of the first and a on
+ * each of the n others, ratio = (b + n a)/b, and all of the oil is the volume. */
 gboolean
 tb_strips_plan (const TbStripsPlan *plan, TbStrip strips[TB_STRIPS_PLAN_COUNT])
 {

@@ -1,6 +1,6 @@
-/* A pattern as a lane machine lays it: one ordered list of strips, each laid going out from the foul line or coming
- * back to it. The film is the sum of the strips; the order is kept because that is how the machine runs, and how the
- * list is read.
+/* A pattern as a lane machine lays it: one ordered list of strips, each laid going out from the foul line or
+ * coming back to it. The film is the sum of the strips; the order is kept because that is how the machine
+ * runs, and how the list is read.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -17,8 +17,8 @@ typedef enum TbStripWay
   TB_N_STRIP_WAYS
 } TbStripWay;
 
-/* One strip. Boards are whole, counted from the right edge, both of them included. `start` and `end` are where the
- * machine starts and stops oiling on its way: going out start < end, coming back start > end. */
+/* One strip. Boards are whole, counted from the right edge, both of them included. `start` and `end` are
+ * where the machine starts and stops oiling on its way: going out start < end, coming back start > end. */
 typedef struct TbStrip
 {
   TbStripWay way;
@@ -50,8 +50,9 @@ double tb_strip_film (const TbStrip *strip, double y);
 /* The same with the ways exchanged: what went out comes back. */
 void tb_strip_turn (TbStrip *strip);
 
-/* Lays strips on a grid that is cleared first; each cell gets the mean of the film over it, so that the volume is the
- * strips' to rounding. TB_OK, or what is wrong with the strip *wrong (may be NULL); the grid is then not touched. */
+/* Lays strips on a grid that is cleared first; each cell gets the mean of the film over it, so that the
+ * volume is the strips' to rounding. TB_OK, or what is wrong with the strip *wrong (may be NULL); the grid is
+ * then not touched. */
 TbStatus tb_strips_lay (const TbStrip *strips, guint count, TbOil *oil, guint *wrong);
 double tb_strips_volume (const TbStrip *strips, guint count);
 /* Oil laid going that way, m³. */
@@ -68,8 +69,8 @@ typedef struct TbStripsPlan
   double taper;  /* m, over which the farthest strip ends */
 } TbStripsPlan;
 #define TB_STRIPS_PLAN_COUNT 10
-/* Strips that make a pattern of these numbers, the same on both sides: a broad one and narrower ones on top, each
- * half going out and half coming back from less far. FALSE if no such pattern makes sense. */
+/* Strips that make a pattern of these numbers, the same on both sides: a broad one and narrower ones on top,
+ * each half going out and half coming back from less far. FALSE if no such pattern makes sense. */
 gboolean tb_strips_plan (const TbStripsPlan *plan, TbStrip strips[TB_STRIPS_PLAN_COUNT]);
 
 G_END_DECLS

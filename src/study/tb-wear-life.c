@@ -6,8 +6,9 @@
 #include <math.h>
 #include "tb-room.h"
 
-/* Moves that are looked at: up to so many boards with the feet, either way, with the target following by these shares
- * (common practice: half, two thirds, all of it, or not at all). The smallest move that does comes first. */
+/* Moves that are looked at: up to so many boards with the feet, either way, with the target following by
+ * these shares (common practice: half, two thirds, all of it, or not at all). The smallest move that does
+ * comes first. */
 #define MAX_FEET 12
 static const double target_shares[] = { 0.5, 2.0 / 3.0, 1.0, 0.0 };
 
@@ -51,8 +52,8 @@ throw_on (const TbSetup *setup, const TbDelivery *delivery, const TbWorn *worn, 
   shot.lane.oil = &worn->oil;
   shot.options.edgeless = true;
   point.status = tb_shot_run (&shot, workspace, &path, NULL);
-  point.x_at_pins = point.status == TB_OK ? path.measures.x_at_pins : (double) NAN;
-  point.angle_at_pins = point.status == TB_OK ? path.measures.angle_at_pins : (double) NAN;
+  point.x_at_pins = point.status == TB_OK ? path.measures.x_at_pins : (double)NAN;
+  point.angle_at_pins = point.status == TB_OK ? path.measures.angle_at_pins : (double)NAN;
   point.in_pocket = point.status == TB_OK && isnan (path.measures.gutter_y)
                     && tb_in_pocket (&shot.assumed, path.measures.x_at_pins);
   return point;
@@ -61,7 +62,7 @@ throw_on (const TbSetup *setup, const TbDelivery *delivery, const TbWorn *worn, 
 static void
 find_loss (TbWearLife *life)
 {
-  life->last_good = life->lost = (double) NAN;
+  life->last_good = life->lost = (double)NAN;
   for (guint i = 0; i < life->count; i++)
     {
       if (!life->points[i].in_pocket)
@@ -118,7 +119,7 @@ TbWearLife *
 tb_wear_life_new (TbSetup *setup, guint games, GCancellable *cancellable)
 {
   g_autoptr (TbWearLife) life = g_new0 (TbWearLife, 1);
-  guint held = MIN (games, (guint) TB_MAX_GAMES);
+  guint held = MIN (games, (guint)TB_MAX_GAMES);
 
   g_atomic_ref_count_init (&life->ref_count);
   life->setup = tb_setup_ref (setup);
@@ -159,7 +160,7 @@ work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   TbWearLife *life = tb_wear_life_new (order->setup, order->games, cancellable);
 
   if (life)
-    g_task_return_pointer (task, life, (GDestroyNotify) tb_wear_life_unref);
+    g_task_return_pointer (task, life, (GDestroyNotify)tb_wear_life_unref);
   else
     g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "cancelled");
 }

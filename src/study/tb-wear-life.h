@@ -13,8 +13,8 @@ typedef struct TbWearPoint
 {
   double games;
   TbStatus status;
-  double x_at_pins;      /* m, bowler's frame; edgeless */
-  double angle_at_pins;  /* rad */
+  double x_at_pins;     /* m, bowler's frame; edgeless */
+  double angle_at_pins; /* rad */
   gboolean in_pocket;
 } TbWearPoint;
 
@@ -22,14 +22,14 @@ typedef struct TbWearPoint
 typedef struct TbWearLife
 {
   gatomicrefcount ref_count;
-  TbSetup *setup;        /* the line, as it was asked about */
-  guint count;           /* of points */
-  TbWearPoint *points;   /* from fresh on */
-  double last_good;      /* games after which the line last finds the pocket without having lost it before; NAN if it
-                          * does not find it on the fresh lane */
-  double lost;           /* first whole game after which it does not; NAN if it lasts */
-  gboolean has_move;     /* a move of feet and target was found that finds the pocket after `lost` games */
-  double feet, target;   /* boards, towards higher boards */
+  TbSetup *setup;      /* the line, as it was asked about */
+  guint count;         /* of points */
+  TbWearPoint *points; /* from fresh on */
+  double last_good;  /* games after which the line last finds the pocket without having lost it before; NAN if
+                      * it  does not find it on the fresh lane */
+  double lost;       /* first whole game after which it does not; NAN if it lasts */
+  gboolean has_move; /* a move of feet and target was found that finds the pocket after `lost` games */
+  double feet, target;    /* boards, towards higher boards */
   double moved_x_at_pins; /* m */
   TbDelivery moved;
 } TbWearLife;

@@ -1,7 +1,8 @@
 /* Wear, game by game.
  *
- * The shots of a game are bowled in turn: everyone's first ball, everyone's second, and so on, the spares in between.
- * Each is a function of its number, so that the lane after n shots is the same however it was got to.
+ * The shots of a game are bowled in turn: everyone's first ball, everyone's second, and so on, the spares in
+ * between. Each is a function of its number, so that the lane after n shots is the same however it was got
+ * to.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-wear.h"
@@ -26,9 +27,9 @@ static const int spare_pins[] = { 9, 6, 5, 3 };
 typedef struct History
 {
   TbWearKey key;
-  GPtrArray *worn;   /* of TbWorn: fresh, after one game, after two … */
-  GArray *delivery;  /* of TbDelivery: the lines as they stood after each game, a bowler each */
-  gint64 used;       /* when it was last asked for, in asks */
+  GPtrArray *worn;  /* of TbWorn: fresh, after one game, after two … */
+  GArray *delivery; /* of TbDelivery: the lines as they stood after each game, a bowler each */
+  gint64 used;      /* when it was last asked for, in asks */
 } History;
 
 static GMutex lock;
@@ -179,8 +180,8 @@ moved (const TbDelivery *delivery, int feet)
   return line;
 }
 
-/* Between two games a bowler looks where the ball would go, and moves to what comes nearest to the pocket: feet and
- * half as much with the target, the least move first. */
+/* Between two games a bowler looks where the ball would go, and moves to what comes nearest to the pocket:
+ * feet and half as much with the target, the least move first. */
 static void
 move_with_lane (Alley *alley, guint bowler)
 {
@@ -251,7 +252,7 @@ static gboolean
 same_assumed (const TbAssumed *a, const TbAssumed *b)
 {
   for (const TbAssumedInfo *info = tb_assumed_table; info->name; info++)
-    if (memcmp ((const char *) a + info->offset, (const char *) b + info->offset, sizeof (double)) != 0)
+    if (memcmp ((const char *)a + info->offset, (const char *)b + info->offset, sizeof (double)) != 0)
       return FALSE;
   return TRUE;
 }
@@ -260,7 +261,8 @@ gboolean
 tb_wear_key_equal (const TbWearKey *a, const TbWearKey *b)
 {
   return a->lane.pattern_scale == b->lane.pattern_scale && a->lane.cross_tilt == b->lane.cross_tilt
-         && (a->pattern == b->pattern || memcmp (&a->pattern->oil, &b->pattern->oil, sizeof a->pattern->oil) == 0)
+         && (a->pattern == b->pattern
+             || memcmp (&a->pattern->oil, &b->pattern->oil, sizeof a->pattern->oil) == 0)
          && same_assumed (&a->assumed, &b->assumed) && tb_mix_equal (a->mix, b->mix);
 }
 
@@ -281,8 +283,8 @@ drop_oldest (void)
   guint oldest = 0;
 
   for (guint i = 1; i < histories->len; i++)
-    if (((History *) g_ptr_array_index (histories, i))->used
-        < ((History *) g_ptr_array_index (histories, oldest))->used)
+    if (((History *)g_ptr_array_index (histories, i))->used
+        < ((History *)g_ptr_array_index (histories, oldest))->used)
       oldest = i;
   g_ptr_array_remove_index_fast (histories, oldest);
 }
@@ -293,7 +295,7 @@ history_new (const TbWearKey *key)
   History *history = g_new0 (History, 1);
 
   history->key = tb_wear_key_copy (key);
-  history->worn = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_worn_unref);
+  history->worn = g_ptr_array_new_with_free_func ((GDestroyNotify)tb_worn_unref);
   history->delivery = g_array_new (FALSE, FALSE, sizeof (TbDelivery));
   g_ptr_array_add (history->worn, worn_fresh (key->pattern));
   for (guint i = 0; i < key->mix->n_bowlers; i++)
@@ -305,7 +307,7 @@ static History *
 history_find_locked (const TbWearKey *key)
 {
   for (guint i = 0; histories && i < histories->len; i++)
-    if (tb_wear_key_equal (&((History *) g_ptr_array_index (histories, i))->key, key))
+    if (tb_wear_key_equal (&((History *)g_ptr_array_index (histories, i))->key, key))
       return g_ptr_array_index (histories, i);
   return NULL;
 }
@@ -366,13 +368,14 @@ TbWorn *
 tb_worn_new (const TbWearKey *key, double games, GCancellable *cancellable)
 {
   double held = CLAMP (games, 0, TB_MAX_GAMES);
-  guint whole = (guint) floor (held), at;
-  guint rest = (guint) lround ((held - whole) * tb_mix_game_shots (key->mix));
+  guint whole = (guint)floor (held), at;
+  guint rest = (guint)lround ((held - whole) * tb_mix_game_shots (key->mix));
   g_autoptr (GArray) delivery = NULL;
   g_autoptr (TbWorn) worn = recall (key, whole, &at, &delivery);
   g_autofree TbWorkspace *workspace = g_malloc (tb_workspace_size ());
-  Alley alley
-    = { .key = key, .worn = worn, .delivery = (TbDelivery *) (gpointer) delivery->data, .workspace = workspace };
+  Alley alley = {
+    .key = key, .worn = worn, .delivery = (TbDelivery *)(gpointer)delivery->data, .workspace = workspace
+  };
 
   for (; at < whole; at++)
     {
@@ -391,7 +394,7 @@ tb_worn_is_at_hand (const TbWearKey *key, double games)
 
   g_mutex_lock (&lock);
   history = history_find_locked (key);
-  known = history && history->worn->len > (guint) floor (CLAMP (games, 0, TB_MAX_GAMES));
+  known = history && history->worn->len > (guint)floor (CLAMP (games, 0, TB_MAX_GAMES));
   g_mutex_unlock (&lock);
   return known;
 }
@@ -418,7 +421,7 @@ work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   TbWorn *worn = tb_worn_new (&order->key, order->games, cancellable);
 
   if (worn)
-    g_task_return_pointer (task, worn, (GDestroyNotify) tb_worn_unref);
+    g_task_return_pointer (task, worn, (GDestroyNotify)tb_worn_unref);
   else
     g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "cancelled");
 }

@@ -1,7 +1,7 @@
 /* A lane that is played on: shot by shot, balls take oil from it and leave some further down.
  *
- * A lane after a number of games is a function of its pattern, its amount of oil and tilt, the assumed constants, who
- * bowls and the seed. It is worked out once, game by game, and kept for a while.
+ * A lane after a number of games is a function of its pattern, its amount of oil and tilt, the assumed
+ * constants, who bowls and the seed. It is worked out once, game by game, and kept for a while.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -12,8 +12,9 @@
 
 G_BEGIN_DECLS
 
-/* What each bowler throws on the lane in a game: ten frames make some eleven first balls and six at spares. Assumed;
- * on a pair every bowler bowls half of his game on each lane, so that ten on the pair are five on the lane. */
+/* What each bowler throws on the lane in a game: ten frames make some eleven first balls and six at spares.
+ * Assumed; on a pair every bowler bowls half of his game on each lane, so that ten on the pair are five on
+ * the lane. */
 #define TB_GAME_LINE_SHOTS 11
 #define TB_GAME_SPARE_SHOTS 6
 #define TB_GAME_SHOTS (TB_GAME_LINE_SHOTS + TB_GAME_SPARE_SHOTS)
@@ -36,10 +37,10 @@ gboolean tb_wear_key_equal (const TbWearKey *a, const TbWearKey *b);
 typedef struct TbWorn
 {
   gatomicrefcount ref_count;
-  TbOil oil;          /* of the scale of the pattern: not yet × the amount of oil */
-  guint shots;        /* bowled on it */
-  guint failed;       /* that core refused: thrown into the void */
-  double carried;     /* m³ that the balls took away, × the amount of oil */
+  TbOil oil;      /* of the scale of the pattern: not yet × the amount of oil */
+  guint shots;    /* bowled on it */
+  guint failed;   /* that core refused: thrown into the void */
+  double carried; /* m³ that the balls took away, × the amount of oil */
 } TbWorn;
 
 /* The lane after a number of games, 0 to TB_MAX_GAMES; parts of a game are so many of its shots. NULL only if

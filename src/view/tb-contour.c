@@ -21,7 +21,7 @@ read_square (const TbContourGrid *grid, double level, Square *square)
   for (int i = 0; i < CORNERS; i++)
     {
       square->above[i]
-        = grid->value (square->column + corner_column[i], square->row + corner_row[i], grid->data) - level;
+          = grid->value (square->column + corner_column[i], square->row + corner_row[i], grid->data) - level;
       if (isnan (square->above[i]))
         return FALSE;
     }
@@ -35,11 +35,13 @@ crossing (const Square *square, int corner)
   int next = (corner + 1) % CORNERS;
   double share = square->above[corner] / (square->above[corner] - square->above[next]);
 
-  return (TbPoint){ square->column + corner_column[corner] + share * (corner_column[next] - corner_column[corner]),
+  return (TbPoint){ square->column + corner_column[corner]
+                        + share * (corner_column[next] - corner_column[corner]),
                     square->row + corner_row[corner] + share * (corner_row[next] - corner_row[corner]) };
 }
 
-/* Edges on which the values rise over the level, and on which they fall under it, going around; up to two of each. */
+/* Edges on which the values rise over the level, and on which they fall under it, going around; up to two of
+ * each. */
 static int
 find_crossings (const Square *square, int rising[2], int falling[2])
 {

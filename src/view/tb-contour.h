@@ -15,8 +15,8 @@ typedef struct TbContourGrid
   gconstpointer data;
 } TbContourGrid;
 
-/* Adds the pieces of the line at a level: TbPoint, two a piece, in columns and rows. A piece has the higher values on
- * its left. */
+/* Adds the pieces of the line at a level: TbPoint, two a piece, in columns and rows. A piece has the higher
+ * values on its left. */
 void tb_contour_trace (const TbContourGrid *grid, double level, GArray *pieces);
 
 G_END_DECLS

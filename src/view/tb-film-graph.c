@@ -28,7 +28,8 @@ tb_film_graph_plot (const TbCanvas *canvas, const cairo_rectangle_t *box)
                               box->height - (TOP + BOTTOM) * em };
 }
 
-/* The sideways axis from one end to the other. Across: board 39 left and board 1 right, as the bowler sees the lane. */
+/* The sideways axis from one end to the other. Across: board 39 left and board 1 right, as the bowler sees
+ * the lane. */
 static double
 axis_low (const TbFilmGraph *graph)
 {
@@ -58,7 +59,8 @@ tb_film_graph_place (const cairo_rectangle_t *plot, const TbFilmGraph *graph, do
 static double
 film_at (const TbFilmGraph *graph, const TbOil *oil, double place)
 {
-  return graph->scale * (graph->along ? tb_oil_film (oil, graph->at, place) : tb_oil_film (oil, place, graph->at));
+  return graph->scale
+         * (graph->along ? tb_oil_film (oil, graph->at, place) : tb_oil_film (oil, place, graph->at));
 }
 
 static double
@@ -71,13 +73,15 @@ static TbPolyline *
 curve (const cairo_rectangle_t *plot, const TbFilmGraph *graph, const TbOil *oil)
 {
   TbPolyline *line = tb_polyline_new ();
-  int points = MAX ((int) (plot->width / CURVE_PX), 2);
+  int points = MAX ((int)(plot->width / CURVE_PX), 2);
 
   for (int i = 0; i <= points; i++)
     {
       double px = plot->x + plot->width * i / points;
 
-      tb_polyline_add (line, (TbPoint){ px, py_of (plot, graph, film_at (graph, oil, tb_film_graph_place (plot, graph, px))) });
+      tb_polyline_add (
+          line,
+          (TbPoint){ px, py_of (plot, graph, film_at (graph, oil, tb_film_graph_place (plot, graph, px))) });
     }
   return line;
 }
@@ -129,15 +133,18 @@ draw_tick (TbCanvas *canvas, TbPoint at, gboolean upwards, const char *text)
   tb_draw_color (canvas->cr, canvas->theme.quiet);
   cairo_set_line_width (canvas->cr, 1);
   if (upwards)
-    tb_draw_line (canvas->cr, (TbPoint){ at.x - TICK * em, tb_draw_crisp (at.y) }, (TbPoint){ at.x, tb_draw_crisp (at.y) });
+    tb_draw_line (canvas->cr, (TbPoint){ at.x - TICK * em, tb_draw_crisp (at.y) },
+                  (TbPoint){ at.x, tb_draw_crisp (at.y) });
   else
-    tb_draw_line (canvas->cr, (TbPoint){ tb_draw_crisp (at.x), at.y }, (TbPoint){ tb_draw_crisp (at.x), at.y + TICK * em });
+    tb_draw_line (canvas->cr, (TbPoint){ tb_draw_crisp (at.x), at.y },
+                  (TbPoint){ tb_draw_crisp (at.x), at.y + TICK * em });
 }
 
 static void
 draw_ticks (TbCanvas *canvas, const cairo_rectangle_t *plot, const TbFilmGraph *graph)
 {
-  int step = graph->along ? FEET_STEP : BOARD_STEP, last = graph->along ? (int) TB_HEAD_PIN_FT : TB_LANE_BOARDS;
+  int step = graph->along ? FEET_STEP : BOARD_STEP,
+      last = graph->along ? (int)TB_HEAD_PIN_FT : TB_LANE_BOARDS;
   double units = tb_units_from_film (graph->full);
 
   for (int i = graph->along ? 0 : step; i <= last; i += step)
@@ -151,7 +158,8 @@ draw_ticks (TbCanvas *canvas, const cairo_rectangle_t *plot, const TbFilmGraph *
     {
       g_autofree char *text = g_strdup_printf ("%.4g", units * i / TICKS_UP);
 
-      draw_tick (canvas, (TbPoint){ plot->x, plot->y + plot->height * (1 - (double) i / TICKS_UP) }, TRUE, text);
+      draw_tick (canvas, (TbPoint){ plot->x, plot->y + plot->height * (1 - (double)i / TICKS_UP) }, TRUE,
+                 text);
     }
 }
 
@@ -175,7 +183,8 @@ draw_cursor (TbCanvas *canvas, const cairo_rectangle_t *plot, const TbFilmGraph 
 
   tb_draw_color (canvas->cr, tb_color_with_alpha (canvas->theme.text, 0.45));
   cairo_set_line_width (canvas->cr, 1);
-  tb_draw_line (canvas->cr, (TbPoint){ tb_draw_crisp (px), plot->y }, (TbPoint){ tb_draw_crisp (px), plot->y + plot->height });
+  tb_draw_line (canvas->cr, (TbPoint){ tb_draw_crisp (px), plot->y },
+                (TbPoint){ tb_draw_crisp (px), plot->y + plot->height });
   tb_draw_circle (canvas->cr, dot, 0.3 * canvas->em);
   tb_draw_color (canvas->cr, canvas->theme.text);
   cairo_fill (canvas->cr);
@@ -202,7 +211,8 @@ tb_film_graph_draw (TbCanvas *canvas, const cairo_rectangle_t *box, const TbFilm
   draw_ticks (canvas, &plot, graph);
   tb_draw_color (canvas->cr, canvas->theme.quiet);
   cairo_set_line_width (canvas->cr, 1);
-  cairo_rectangle (canvas->cr, floor (plot.x) + 0.5, floor (plot.y) + 0.5, floor (plot.width), floor (plot.height));
+  cairo_rectangle (canvas->cr, floor (plot.x) + 0.5, floor (plot.y) + 0.5, floor (plot.width),
+                   floor (plot.height));
   cairo_stroke (canvas->cr);
   if (!isnan (graph->cursor))
     draw_cursor (canvas, &plot, graph);

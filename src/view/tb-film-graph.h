@@ -1,5 +1,5 @@
-/* A graph of the oil film: across the boards at a distance, or along the lane on a board. Up to two films, the earlier
- * one dashed.
+/* A graph of the oil film: across the boards at a distance, or along the lane on a board. Up to two films,
+ * the earlier one dashed.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -11,14 +11,14 @@ G_BEGIN_DECLS
 
 typedef struct TbFilmGraph
 {
-  gboolean along;      /* along the lane on a board; else across the boards at a distance */
-  double at;           /* x (m, lane frame) of that board, or y (m) of that distance */
-  const TbOil *oil;    /* drawn solid */
+  gboolean along;       /* along the lane on a board; else across the boards at a distance */
+  double at;            /* x (m, lane frame) of that board, or y (m) of that distance */
+  const TbOil *oil;     /* drawn solid */
   const TbOil *earlier; /* drawn dashed; NULL for none */
-  double scale;        /* film × this */
-  double full;         /* m, what the upward axis reaches */
-  double cursor;       /* place on the sideways axis that the other graph is of: y or x, m; NAN for none */
-  gboolean mirrored;   /* boards are counted from the left, and board 1 lies left */
+  double scale;         /* film × this */
+  double full;          /* m, what the upward axis reaches */
+  double cursor;        /* place on the sideways axis that the other graph is of: y or x, m; NAN for none */
+  gboolean mirrored;    /* boards are counted from the left, and board 1 lies left */
 } TbFilmGraph;
 
 /* The plot inside of a box; the rest is for numbers and words. */

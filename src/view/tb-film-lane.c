@@ -29,14 +29,14 @@ tb_film_lane_plot (const TbCanvas *canvas, const cairo_rectangle_t *box, gboolea
 static guint32
 pixel (TbColor color)
 {
-  return (guint32) lround (255 * color.red) << 16 | (guint32) lround (255 * color.green) << 8
-         | (guint32) lround (255 * color.blue);
+  return (guint32)lround (255 * color.red) << 16 | (guint32)lround (255 * color.green) << 8
+         | (guint32)lround (255 * color.blue);
 }
 
 static cairo_surface_t *
 film_image (const TbTheme *theme, const TbFilmLane *lane)
 {
-  int along = (int) TB_HEAD_PIN_FT * TB_OIL_ROWS_PER_FOOT * FINE, across = TB_OIL_COLUMNS * FINE;
+  int along = (int)TB_HEAD_PIN_FT * TB_OIL_ROWS_PER_FOOT * FINE, across = TB_OIL_COLUMNS * FINE;
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, along, across);
   guchar *data = cairo_image_surface_get_data (image);
   int stride = cairo_image_surface_get_stride (image);
@@ -44,10 +44,11 @@ film_image (const TbTheme *theme, const TbFilmLane *lane)
   for (int j = 0; j < across; j++)
     for (int i = 0; i < along; i++)
       {
-        double x = (j + 0.5) * TB_BOARD_WIDTH / FINE - TB_LANE_HALF_WIDTH, y = (i + 0.5) * TB_OIL_ROW_LENGTH / FINE;
+        double x = (j + 0.5) * TB_BOARD_WIDTH / FINE - TB_LANE_HALF_WIDTH,
+               y = (i + 0.5) * TB_OIL_ROW_LENGTH / FINE;
         double tint = tb_film_tint (lane->scale * tb_oil_film (lane->oil, x, y), lane->full);
 
-        ((guint32 *) (gpointer) (data + j * stride))[i] = pixel (tb_film_color (theme, tint));
+        ((guint32 *)(gpointer)(data + j * stride))[i] = pixel (tb_film_color (theme, tint));
       }
   cairo_surface_mark_dirty (image);
   return image;
@@ -63,7 +64,8 @@ draw_film (TbCanvas *canvas, const cairo_rectangle_t *plot, const TbFilmLane *la
   tb_draw_rectangle (cr, plot);
   cairo_clip (cr);
   cairo_translate (cr, plot->x, plot->y);
-  cairo_scale (cr, plot->width / cairo_image_surface_get_width (image), plot->height / cairo_image_surface_get_height (image));
+  cairo_scale (cr, plot->width / cairo_image_surface_get_width (image),
+               plot->height / cairo_image_surface_get_height (image));
   cairo_set_source_surface (cr, image, 0, 0);
   cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_PAD);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
@@ -151,6 +153,7 @@ tb_film_lane_draw (TbCanvas *canvas, const cairo_rectangle_t *box, const TbFilmL
   draw_numbers (canvas, &plot, lane);
   tb_draw_color (canvas->cr, canvas->theme.quiet);
   cairo_set_line_width (canvas->cr, 1);
-  cairo_rectangle (canvas->cr, floor (plot.x) + 0.5, floor (plot.y) + 0.5, floor (plot.width), floor (plot.height));
+  cairo_rectangle (canvas->cr, floor (plot.x) + 0.5, floor (plot.y) + 0.5, floor (plot.width),
+                   floor (plot.height));
   cairo_stroke (canvas->cr);
 }

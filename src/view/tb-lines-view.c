@@ -128,7 +128,8 @@ draw_spare (const View *self)
   const TbSpare *spare = self->scene->spare;
   TbMark pin = tb_lane_pins[spare->pin];
   double x = tb_x_from_board (spare->pin_board);
-  TbPoint from = lane_point (self, tb_x_from_board (spare->laydown_board), 0), at = lane_point (self, x, pin.y);
+  TbPoint from = lane_point (self, tb_x_from_board (spare->laydown_board), 0),
+          at = lane_point (self, x, pin.y);
 
   cairo_save (self->canvas->cr);
   tb_draw_color (self->canvas->cr, self->canvas->theme.text);
@@ -176,7 +177,8 @@ double
 tb_lines_view_board (double width, double height, const TbLinesScene *scene, const double at[2])
 {
   View self = { NULL, scene, width, height };
-  TbPoint a = lane_point (&self, tb_x_from_board (1), 0), b = lane_point (&self, tb_x_from_board (TB_LANE_BOARDS), 0);
+  TbPoint a = lane_point (&self, tb_x_from_board (1), 0),
+          b = lane_point (&self, tb_x_from_board (TB_LANE_BOARDS), 0);
   double dx = b.x - a.x, dy = b.y - a.y;
 
   return 1 + (TB_LANE_BOARDS - 1) * ((at[0] - a.x) * dx + (at[1] - a.y) * dy) / (dx * dx + dy * dy);

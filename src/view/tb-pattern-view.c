@@ -29,13 +29,14 @@ typedef struct View
   const TbPatternScene *scene;
   double em;
   cairo_rectangle_t lane[MAX_LANES]; /* the earlier film's first, if there is one */
-  cairo_rectangle_t across, along; /* boxes of the graphs */
+  cairo_rectangle_t across, along;   /* boxes of the graphs */
 } View;
 
 TbPatternScene
 tb_pattern_scene_default (void)
 {
-  return (TbPatternScene){ .theme = tb_theme_light (1), .oil_scale = 1, .selected = -1, .cursor_y = TB_ARROWS_Y };
+  return (
+      TbPatternScene){ .theme = tb_theme_light (1), .oil_scale = 1, .selected = -1, .cursor_y = TB_ARROWS_Y };
 }
 
 static void
@@ -136,7 +137,8 @@ draw_strip (TbCanvas *canvas, const View *self, const TbStrip *strip, gboolean s
   tip = (TbPoint){ b.x, 0.5 * (a.y + b.y) };
   tb_draw_color (cr, selected ? theme->after : tb_color_with_alpha (theme->text, 0.4));
   cairo_set_line_width (cr, selected ? 0.8 * theme->line_width : 1);
-  cairo_rectangle (cr, tb_draw_crisp (MIN (a.x, b.x)), tb_draw_crisp (MIN (a.y, b.y)), fabs (b.x - a.x), fabs (b.y - a.y));
+  cairo_rectangle (cr, tb_draw_crisp (MIN (a.x, b.x)), tb_draw_crisp (MIN (a.y, b.y)), fabs (b.x - a.x),
+                   fabs (b.y - a.y));
   cairo_stroke (cr);
   if (selected)
     tb_draw_arrow_head (cr, tip, (TbPoint){ a.x, tip.y }, 1.1 * self->em);
@@ -192,7 +194,8 @@ draw_handles (TbCanvas *canvas, const View *self, const TbStrip *strip)
       if (handles[i].part == TB_PATTERN_TAPER)
         tb_draw_circle (canvas->cr, handles[i].at, 0.8 * radius);
       else
-        cairo_rectangle (canvas->cr, handles[i].at.x - radius, handles[i].at.y - radius, 2 * radius, 2 * radius);
+        cairo_rectangle (canvas->cr, handles[i].at.x - radius, handles[i].at.y - radius, 2 * radius,
+                         2 * radius);
       tb_draw_color (canvas->cr, canvas->theme.background);
       cairo_fill_preserve (canvas->cr);
       tb_draw_color (canvas->cr, canvas->theme.after);
@@ -207,9 +210,9 @@ draw_strips (TbCanvas *canvas, const View *self)
   const TbPatternScene *scene = self->scene;
 
   for (guint i = 0; i < scene->n_strips; i++)
-    if ((int) i != scene->selected)
+    if ((int)i != scene->selected)
       draw_strip (canvas, self, &scene->strips[i], FALSE);
-  if (scene->selected >= 0 && scene->selected < (int) scene->n_strips)
+  if (scene->selected >= 0 && scene->selected < (int)scene->n_strips)
     {
       draw_strip (canvas, self, &scene->strips[scene->selected], TRUE);
       draw_handles (canvas, self, &scene->strips[scene->selected]);
@@ -257,7 +260,8 @@ draw_legend (TbCanvas *canvas, const View *self)
   double width = MIN (22 * self->em, 0.6 * plot.width);
 
   scene.oil = self->scene->earlier;
-  layout.legend = (cairo_rectangle_t){ plot.x + plot.width - width, self->lane[0].y - 2.2 * self->em, width, 2 * self->em };
+  layout.legend = (cairo_rectangle_t){ plot.x + plot.width - width, self->lane[0].y - 2.2 * self->em, width,
+                                       2 * self->em };
   tb_lane_film_legend (canvas, &layout, &scene);
 }
 
@@ -341,7 +345,11 @@ tb_pattern_view_draw (cairo_t *cr, double width, double height, const TbPatternS
 }
 
 void
-tb_pattern_view_to_lane (double width, double height, const TbPatternScene *scene, const double at[2], double lane[2])
+tb_pattern_view_to_lane (double width,
+                         double height,
+                         const TbPatternScene *scene,
+                         const double at[2],
+                         double lane[2])
 {
   View self;
   TbPoint a, b;
@@ -389,7 +397,7 @@ handle_at (const View *self, const double at[2])
   TbPatternPart nearest = TB_PATTERN_NOTHING;
   double least = REACH * self->em;
 
-  if (scene->selected < 0 || scene->selected >= (int) scene->n_strips)
+  if (scene->selected < 0 || scene->selected >= (int)scene->n_strips)
     return TB_PATTERN_NOTHING;
   find_handles (self, &scene->strips[scene->selected], handles);
   for (int i = 0; i < HANDLES; i++)
@@ -418,7 +426,7 @@ strip_at (const View *self, const double at[2])
       if (distance < least)
         {
           least = distance;
-          nearest = (int) i;
+          nearest = (int)i;
         }
     }
   return nearest;

@@ -11,8 +11,10 @@
 #define HATCH_SPACING 0.55
 #define HATCH_WIDTH 0.09
 
-#define RGB(hex) \
-  { (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0, ((hex) & 0xff) / 255.0, 1.0 }
+#define RGB(hex)                                                                             \
+  {                                                                                          \
+    (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0, ((hex)&0xff) / 255.0, 1.0 \
+  }
 
 /* Ends and middle of the tint on a light ground and on a dark one. */
 typedef struct Tints
@@ -58,10 +60,10 @@ tb_room_color (const TbTheme *theme, const TbPocketBoards *pocket, double board)
 static double
 board_of (const TbRoomMap *map, int column, int row)
 {
-  const TbRoomPoint *point = tb_room_map_point (map, MIN (column, map->axis[0].count - 1),
-                                                MIN (row, map->axis[1].count - 1));
+  const TbRoomPoint *point
+      = tb_room_map_point (map, MIN (column, map->axis[0].count - 1), MIN (row, map->axis[1].count - 1));
 
-  return point->status == TB_OK ? tb_board_from_x (point->x_at_pins) : (double) NAN;
+  return point->status == TB_OK ? tb_board_from_x (point->x_at_pins) : (double)NAN;
 }
 
 /* Between two that are there; what is there counts for what is not. */
@@ -76,10 +78,12 @@ between (double a, double b, double share)
 double
 tb_room_board_at (const TbRoomMap *map, double column, double row)
 {
-  int stride = map->stride, left = (int) floor (column / stride) * stride, below = (int) floor (row / stride) * stride;
+  int stride = map->stride, left = (int)floor (column / stride) * stride,
+      below = (int)floor (row / stride) * stride;
   double across = (column - left) / stride, up = (row - below) / stride;
   double lower = between (board_of (map, left, below), board_of (map, left + stride, below), across);
-  double upper = between (board_of (map, left, below + stride), board_of (map, left + stride, below + stride), across);
+  double upper
+      = between (board_of (map, left, below + stride), board_of (map, left + stride, below + stride), across);
 
   return between (lower, upper, up);
 }
@@ -87,8 +91,8 @@ tb_room_board_at (const TbRoomMap *map, double column, double row)
 static guint32
 pixel (TbColor color)
 {
-  return (guint32) lround (255 * color.red) << 16 | (guint32) lround (255 * color.green) << 8
-         | (guint32) lround (255 * color.blue);
+  return (guint32)lround (255 * color.red) << 16 | (guint32)lround (255 * color.green) << 8
+         | (guint32)lround (255 * color.blue);
 }
 
 static cairo_surface_t *
@@ -105,7 +109,7 @@ map_image (const TbTheme *theme, const TbRoomMap *map)
       {
         double board = tb_room_board_at (map, (i + 0.5) / SAMPLES, (height - j - 0.5) / SAMPLES);
 
-        ((guint32 *) (gpointer) (data + j * stride))[i] = pixel (tb_room_color (theme, &pocket, board));
+        ((guint32 *)(gpointer)(data + j * stride))[i] = pixel (tb_room_color (theme, &pocket, board));
       }
   cairo_surface_mark_dirty (image);
   return image;
@@ -120,7 +124,8 @@ tb_room_tint_draw (cairo_t *cr, const cairo_rectangle_t *box, const TbTheme *the
   tb_draw_rectangle (cr, box);
   cairo_clip (cr);
   cairo_translate (cr, box->x, box->y);
-  cairo_scale (cr, box->width / cairo_image_surface_get_width (image), box->height / cairo_image_surface_get_height (image));
+  cairo_scale (cr, box->width / cairo_image_surface_get_width (image),
+               box->height / cairo_image_surface_get_height (image));
   cairo_set_source_surface (cr, image, 0, 0);
   cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_PAD);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
@@ -159,7 +164,8 @@ add_gutter_cells (cairo_t *cr, const cairo_rectangle_t *box, const TbRoomMap *ma
           continue;
         any = TRUE;
         cairo_rectangle (cr, box->x + (column - 0.5 * map->stride) * across,
-                         box->y + box->height - (row + 0.5 * map->stride) * up, map->stride * across, map->stride * up);
+                         box->y + box->height - (row + 0.5 * map->stride) * up, map->stride * across,
+                         map->stride * up);
       }
   return any;
 }

@@ -11,10 +11,10 @@
 
 /* Distances, em. */
 #define PAD 0.8
-#define GAP 1.6       /* between two maps */
-#define ROW 1.5       /* a line of text */
+#define GAP 1.6 /* between two maps */
+#define ROW 1.5 /* a line of text */
 #define TICK 0.35
-#define NUMBERS 2.4   /* for the numbers of the upward axis */
+#define NUMBERS 2.4 /* for the numbers of the upward axis */
 #define SWATCH 2.4
 #define BAR_END 0.45
 #define LEGEND_BAR 0.75
@@ -32,7 +32,7 @@ typedef struct View
 {
   TbCanvas *canvas;
   const TbRoomScene *scene;
-  const TbRoomAxis *axis; /* of either map; they have the same */
+  const TbRoomAxis *axis;    /* of either map; they have the same */
   cairo_rectangle_t plot[2]; /* before, after; of no size where there is none */
   cairo_rectangle_t legend;
 } View;
@@ -91,7 +91,8 @@ lay_out (View *self)
 {
   const TbRoomScene *scene = self->scene;
   double em = self->canvas->em;
-  cairo_rectangle_t room = { PAD * em, PAD * em, self->canvas->width - 2 * PAD * em, self->canvas->height - 2 * PAD * em };
+  cairo_rectangle_t room
+      = { PAD * em, PAD * em, self->canvas->width - 2 * PAD * em, self->canvas->height - 2 * PAD * em };
 
   self->axis = scene->after.map ? scene->after.map->axis : scene->before.map->axis;
   if (scene->show_legend)
@@ -262,7 +263,8 @@ label_line (View *self, const cairo_rectangle_t *plot, const GArray *places, dou
   for (guint i = 0; i < LABEL_TRIES && pieces > 0; i++)
     {
       guint piece = (pieces / 3 + i * MAX (pieces / LABEL_TRIES, 1)) % pieces;
-      TbPoint a = g_array_index (places, TbPoint, 2 * piece), b = g_array_index (places, TbPoint, 2 * piece + 1);
+      TbPoint a = g_array_index (places, TbPoint, 2 * piece),
+              b = g_array_index (places, TbPoint, 2 * piece + 1);
       TbLabel label = { .text = text,
                         .x = 0.5 * (a.x + b.x),
                         .y = 0.5 * (a.y + b.y),
@@ -282,8 +284,8 @@ static GArray *
 line_pieces (View *self, const cairo_rectangle_t *plot, const TbRoomMap *map, double board)
 {
   GArray *pieces = g_array_new (FALSE, FALSE, sizeof (TbPoint));
-  TbContourGrid grid = { (map->axis[0].count - 1) / map->stride + 1, (map->axis[1].count - 1) / map->stride + 1,
-                         contour_value, map };
+  TbContourGrid grid = { (map->axis[0].count - 1) / map->stride + 1,
+                         (map->axis[1].count - 1) / map->stride + 1, contour_value, map };
 
   tb_contour_trace (&grid, board, pieces);
   for (guint i = 0; i < pieces->len; i++)
@@ -344,7 +346,8 @@ bar_text (const TbRoomAxis *axis, const TbRoomWidth *width)
   if (is_board (axis))
     return g_strdup_printf (open ? _ ("≥ %.1f boards") : _ ("%.1f boards"), size);
   /* Translators: a width with its unit, such as "0.7 mph"; the first form: at least as much. */
-  return g_strdup_printf (open ? _ ("≥ %.2g %s") : _ ("%.2g %s"), size, axis->field->unit[0] ? _ (axis->field->unit) : "");
+  return g_strdup_printf (open ? _ ("≥ %.2g %s") : _ ("%.2g %s"), size,
+                          axis->field->unit[0] ? _ (axis->field->unit) : "");
 }
 
 /* At the bar's far end if that is free, else at the near one. */
@@ -387,7 +390,8 @@ take_bars (View *self, const cairo_rectangle_t *plot, const TbRoomPanel *panel)
       cairo_rectangle_t box = { plan.x - em, plan.y - em, 2 * em, 2 * em };
 
       if (axis == 0 && width)
-        box = (cairo_rectangle_t){ plot->x + low * plot->width - em, box.y, (high - low) * plot->width + 2 * em, 2 * em };
+        box = (cairo_rectangle_t){ plot->x + low * plot->width - em, box.y,
+                                   (high - low) * plot->width + 2 * em, 2 * em };
       if (axis == 1 && width)
         box = (cairo_rectangle_t){ box.x, plot->y + (1 - high) * plot->height - em, 2 * em,
                                    (high - low) * plot->height + 2 * em };
@@ -435,7 +439,11 @@ stroke_bar (TbCanvas *canvas, TbPoint a, TbPoint b, gboolean upwards)
 
 /* Twice: the wider stroke in the ground's colour parts the bar from the tint. */
 static void
-draw_bar (View *self, const cairo_rectangle_t *plot, int axis, const TbRoomWidth *width, const TbRunStyle *style)
+draw_bar (View *self,
+          const cairo_rectangle_t *plot,
+          int axis,
+          const TbRoomWidth *width,
+          const TbRunStyle *style)
 {
   TbCanvas *canvas = self->canvas;
   double low = share_at (&self->axis[axis], width->low), high = share_at (&self->axis[axis], width->high);
@@ -474,7 +482,8 @@ draw_heading (View *self, const cairo_rectangle_t *plot, const TbRoomPanel *pane
   TbCanvas *canvas = self->canvas;
   double em = canvas->em, y = plot->y - 0.95 * em;
   TbRunStyle style = tb_run_style (&canvas->theme, before);
-  TbLabel label = { .text = panel->label, .color = canvas->theme.text, .bold = TRUE, .down = TB_ALIGN_MIDDLE };
+  TbLabel label
+      = { .text = panel->label, .color = canvas->theme.text, .bold = TRUE, .down = TB_ALIGN_MIDDLE };
 
   cairo_save (canvas->cr);
   tb_draw_color (canvas->cr, style.color);
@@ -506,7 +515,8 @@ draw_panel (View *self, int side)
   draw_plan (self, plot, panel, side == 0);
   tb_draw_color (cr, self->canvas->theme.quiet);
   cairo_set_line_width (cr, 1);
-  cairo_rectangle (cr, floor (plot->x) + 0.5, floor (plot->y) + 0.5, floor (plot->width), floor (plot->height));
+  cairo_rectangle (cr, floor (plot->x) + 0.5, floor (plot->y) + 0.5, floor (plot->width),
+                   floor (plot->height));
   cairo_stroke (cr);
 }
 
@@ -514,7 +524,7 @@ static void
 draw_legend_bar (View *self, const cairo_rectangle_t *bar, const TbPocketBoards *pocket)
 {
   double low = pocket->low - TB_ROOM_TINT_REACH, high = pocket->high + TB_ROOM_TINT_REACH;
-  int columns = (int) ceil (bar->width);
+  int columns = (int)ceil (bar->width);
 
   for (int i = 0; i < columns; i++)
     {
@@ -571,8 +581,10 @@ draw_legend (View *self)
   TbPocketBoards pocket = tb_pocket_boards (&map->setup->shot.assumed);
   double em = canvas->em;
   TbLabel label = { .text = _ ("board at the pins"), .color = canvas->theme.quiet, .down = TB_ALIGN_MIDDLE };
-  double title = tb_canvas_measure (canvas, &label).width + em, hatch = legend_hatch (self, &self->legend, FALSE);
-  cairo_rectangle_t bar = { self->legend.x + title, self->legend.y, self->legend.width - title - hatch, LEGEND_BAR * em };
+  double title = tb_canvas_measure (canvas, &label).width + em,
+         hatch = legend_hatch (self, &self->legend, FALSE);
+  cairo_rectangle_t bar
+      = { self->legend.x + title, self->legend.y, self->legend.width - title - hatch, LEGEND_BAR * em };
 
   if (bar.width < 8 * em)
     return;

@@ -1,5 +1,5 @@
-/* Lane play from inside: maps that follow the session, strips with a way back, games that are played, feet and boards,
- * and windows that go away.
+/* Lane play from inside: maps that follow the session, strips with a way back, games that are played, feet
+ * and boards, and windows that go away.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
@@ -41,7 +41,8 @@ tear_down (Fixture *self, gconstpointer page)
 
   g_object_add_weak_pointer (G_OBJECT (self->window), &window);
   gtk_window_destroy (GTK_WINDOW (self->window));
-  for (gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC; window && g_get_monotonic_time () < limit;)
+  for (gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
+       window && g_get_monotonic_time () < limit;)
     g_main_context_iteration (NULL, FALSE);
   g_assert_null (window);
   g_object_unref (self->session);
@@ -92,7 +93,8 @@ wear_is_busy (gpointer page)
   return tb_wear_page_is_busy (page);
 }
 
-/* --- room -------------------------------------------------------------------------------------------------------- */
+/* --- room
+ * -------------------------------------------------------------------------------------------------------- */
 
 static void
 check_map_of (TbRoomPage *page, TbSide side, TbSetup *setup)
@@ -116,7 +118,7 @@ check_described (TbLanePage *page, const char *word)
 {
   GtkAccessible *picture = GTK_ACCESSIBLE (tb_lane_page_get_picture (page));
   g_autofree char *description
-    = gtk_test_accessible_check_property (picture, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "nothing");
+      = gtk_test_accessible_check_property (picture, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "nothing");
 
   g_assert_nonnull (description);
   g_assert_nonnull (strstr (description, word));
@@ -168,12 +170,14 @@ test_room_misses (Fixture *self, gconstpointer data)
   check_map_of (page, TB_SIDE_AFTER, after (self));
 }
 
-/* --- pattern ----------------------------------------------------------------------------------------------------- */
+/* --- pattern
+ * ----------------------------------------------------------------------------------------------------- */
 
 static void
 make_strips (Fixture *self)
 {
-  TbStripsPlan plan = { .length = tb_metres_from_ft (40), .volume = tb_cubic_metres_from_ml (24), .ratio = 5, .taper = 1 };
+  TbStripsPlan plan
+      = { .length = tb_metres_from_ft (40), .volume = tb_cubic_metres_from_ml (24), .ratio = 5, .taper = 1 };
   TbStrip strips[TB_STRIPS_PLAN_COUNT];
   g_autoptr (TbPattern) pattern = NULL;
   g_autoptr (TbSetup) setup = NULL;
@@ -231,7 +235,8 @@ test_pattern_refused (Fixture *self, gconstpointer data)
   g_assert_false (tb_pattern_editor_change (page, &strip));
 }
 
-/* --- wear -------------------------------------------------------------------------------------------------------- */
+/* --- wear
+ * -------------------------------------------------------------------------------------------------------- */
 
 static void
 test_wear (Fixture *self, gconstpointer data)
@@ -250,7 +255,8 @@ test_wear (Fixture *self, gconstpointer data)
   g_assert_null (after (self)->worn);
 }
 
-/* --- lines ------------------------------------------------------------------------------------------------------- */
+/* --- lines
+ * ------------------------------------------------------------------------------------------------------- */
 
 /* Feet follow the line, wherever it is changed. */
 static void
@@ -276,8 +282,8 @@ main (int argc, char **argv)
   g_setenv ("XDG_DATA_HOME", data, TRUE);
   g_setenv ("GTK_A11Y", "test", TRUE);
   gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name", "DejaVu Sans 10",
-                "gtk-cursor-blink", FALSE, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
+                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
   tb_style_init (gdk_display_get_default ());
   g_test_add ("/lane-play/room-follows", Fixture, "room", set_up, test_room_follows, tear_down);
   g_test_add ("/lane-play/room-hidden", Fixture, "room", set_up, test_room_hidden, tear_down);

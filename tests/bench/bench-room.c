@@ -1,5 +1,5 @@
-/* What a room map costs, against the same shots thrown one by one; what a slider that is dragged waits for; and what
- * games cost.
+/* What a room map costs, against the same shots thrown one by one; what a slider that is dragged waits for;
+ * and what games cost.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -15,7 +15,7 @@
 static double
 now_ms (void)
 {
-  return (double) g_get_monotonic_time () / 1000;
+  return (double)g_get_monotonic_time () / 1000;
 }
 
 /* Of all threads together: what other programs do meanwhile does not count. */
@@ -25,7 +25,7 @@ cpu_ms (void)
   struct timespec time;
 
   clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &time);
-  return 1000.0 * (double) time.tv_sec + 1e-6 * (double) time.tv_nsec;
+  return 1000.0 * (double)time.tv_sec + 1e-6 * (double)time.tv_nsec;
 }
 
 /* Processor time of a map, in its rounds' best. */
@@ -115,7 +115,7 @@ static double
 time_games (TbPattern *pattern, double games)
 {
   g_autoptr (TbMix) league = tb_mix_new_league ();
-  g_autoptr (TbMix) mix = tb_mix_with_seed (league, (guint64) g_get_monotonic_time ());
+  g_autoptr (TbMix) mix = tb_mix_with_seed (league, (guint64)g_get_monotonic_time ());
   TbWearKey key = { pattern, tb_lane_default (), tb_assumed_default (), mix };
   double start = now_ms ();
   g_autoptr (TbWorn) worn G_GNUC_UNUSED = tb_worn_new (&key, games, NULL);
@@ -129,10 +129,12 @@ main (void)
   g_autoptr (TbPattern) pattern = lane_house ();
   g_autoptr (TbSetup) setup = lane_setup (pattern, 24);
   TbRoomAxis axis[TB_ROOM_AXES] = { tb_room_axis (TB_MISS_AIM, SIDE), tb_room_axis (TB_MISS_SPEED, SIDE) };
-  double single = time_single_shots (setup, axis), one = time_map (setup, axis, 1), two = time_map (setup, axis, 2);
+  double single = time_single_shots (setup, axis), one = time_map (setup, axis, 1),
+         two = time_map (setup, axis, 2);
   double all = time_map (setup, axis, 0);
 
-  printf ("%d shots one by one: %.1f ms (%.1f µs each)\n", SIDE * SIDE, single, 1000 * single / (SIDE * SIDE));
+  printf ("%d shots one by one: %.1f ms (%.1f µs each)\n", SIDE * SIDE, single,
+          1000 * single / (SIDE * SIDE));
   printf ("map on one thread: %.1f ms, %.2f of that\n", one, one / single);
   printf ("map on two threads: %.1f ms, %.2f of that\n", two, two / single);
   printf ("map on all %u processors: %.1f ms, %.2f of that\n", g_get_num_processors (), all, all / single);

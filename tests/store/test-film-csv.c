@@ -1,5 +1,5 @@
-/* Tables of a film: there and back to the bit, hand-made ones, damaged ones with their sentences; who played on a lane,
- * in a study; and a bowler's feet.
+/* Tables of a film: there and back to the bit, hand-made ones, damaged ones with their sentences; who played
+ * on a lane, in a study; and a bowler's feet.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gstdio.h>
@@ -70,8 +70,8 @@ append_line (GString *text, double feet, double units, const char *separator)
   g_string_append (text, "\r\n");
 }
 
-/* Made by hand: a mark of the byte order, semicolons, no headings, uneven distances, an empty line, empty values at the
- * end. */
+/* Made by hand: a mark of the byte order, semicolons, no headings, uneven distances, an empty line, empty
+ * values at the end. */
 static void
 test_by_hand (void)
 {
@@ -89,7 +89,8 @@ test_by_hand (void)
   g_assert_no_error (error);
   /* Before the first line as there, half way between two in the middle, past the last nothing. */
   g_assert_cmpfloat (tb_units_from_film (tb_oil_cell (oil, 0, 0)), ==, 40);
-  g_assert_cmpfloat (fabs (tb_units_from_film (tb_oil_cell (oil, 30, 38)) - (40 - 20 * (15.25 - 5) / 20)), <, 1e-9);
+  g_assert_cmpfloat (fabs (tb_units_from_film (tb_oil_cell (oil, 30, 38)) - (40 - 20 * (15.25 - 5) / 20)), <,
+                     1e-9);
   g_assert_cmpfloat (tb_oil_cell (oil, 2 * 36, 20), ==, 0);
 }
 
@@ -119,7 +120,7 @@ load_sentence (const char *text, gssize length)
   g_assert_true (g_file_set_contents (path, text, length, NULL));
   g_assert_false (tb_film_csv_load (path, oil, &error));
   g_assert_nonnull (error);
-  g_assert_cmpint ((int) error->domain, ==, (int) TB_STORE_ERROR);
+  g_assert_cmpint ((int)error->domain, ==, (int)TB_STORE_ERROR);
   g_assert_cmpfloat (tb_oil_volume (oil), ==, 0);
   g_assert_true (g_str_has_prefix (error->message, path));
   return g_strdup (error->message + strlen (path) + 2);
@@ -193,9 +194,9 @@ test_hostile (void)
       g_autofree char *spoilt = g_memdup2 (good, length + 1);
       g_autofree TbOil *oil = g_new0 (TbOil, 1);
       g_autoptr (GError) error = NULL;
-      gsize at = (gsize) g_test_rand_int_range (0, (gint32) length);
+      gsize at = (gsize)g_test_rand_int_range (0, (gint32)length);
 
-      spoilt[at] = (char) g_test_rand_int_range (0, 256);
+      spoilt[at] = (char)g_test_rand_int_range (0, 256);
       if (tb_film_csv_from_text (spoilt, g_test_rand_bit () ? length : at, oil, &error))
         g_assert_cmpint (tb_oil_check (oil), ==, TB_OK);
       else
@@ -203,7 +204,8 @@ test_hostile (void)
     }
 }
 
-/* A study with games on its lane, bowled by ours and by one of the user's: read back, it is equal, film and all. */
+/* A study with games on its lane, bowled by ours and by one of the user's: read back, it is equal, film and
+ * all. */
 static void
 test_mix (void)
 {
@@ -215,7 +217,7 @@ test_mix (void)
   g_autoptr (TbMix) mix = tb_mix_with_bowler (seeded, "Mine", &setup->shot.delivery, &setup->shot.ball, 2);
   g_autoptr (TbSetup) mixed = tb_setup_with_mix (setup, mix);
   g_autoptr (TbSetup) worn
-    = tb_setup_with_field (mixed, tb_field_find (TB_GROUP_LANE, "games_played"), 0.5, NULL);
+      = tb_setup_with_field (mixed, tb_field_find (TB_GROUP_LANE, "games_played"), 0.5, NULL);
   g_autoptr (TbStudy) study = tb_study_with_side (start, TB_SIDE_AFTER, worn);
   g_autofree char *text = tb_study_to_text (study);
   g_autoptr (GError) error = NULL;
@@ -242,7 +244,7 @@ check_mix_damage (const char *from, const char *to, const char *want)
 
   g_assert_nonnull (parts[1]);
   g_assert_null (tb_study_from_text (library, damaged, strlen (damaged), &error));
-  g_assert_error (error, TB_STORE_ERROR, (int) error->code);
+  g_assert_error (error, TB_STORE_ERROR, (int)error->code);
   g_assert_cmpstr (error->message, ==, want);
 }
 
@@ -283,7 +285,8 @@ test_feet (void)
   damaged = g_strjoinv ("-25", parts);
   g_assert_null (tb_bowler_from_text (damaged, strlen (damaged), &error));
   g_assert_error (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE);
-  g_assert_cmpstr (error->message, ==, "drift_boards: -25 is out of range; a number from -15 to 15 was expected");
+  g_assert_cmpstr (error->message, ==,
+                   "drift_boards: -25 is out of range; a number from -15 to 15 was expected");
 }
 
 int

@@ -39,7 +39,7 @@ lane_board_of (const TbShot *shot)
 
   edgeless.options.edgeless = true;
   if (tb_shot_run (&edgeless, workspace, &path, NULL) != TB_OK)
-    return (double) NAN;
+    return (double)NAN;
   return tb_board_from_x (path.measures.x_at_pins);
 }
 

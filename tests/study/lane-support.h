@@ -1,4 +1,5 @@
-/* What the tests of lane play share: patterns, a setup whose line finds the pocket, checks that say what they measured.
+/* What the tests of lane play share: patterns, a setup whose line finds the pocket, checks that say what they
+ * measured.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -11,8 +12,8 @@ G_BEGIN_DECLS
 TbPattern *lane_house (void);
 /* 40 ft and as much oil, all but even across. */
 TbPattern *lane_flat (void);
-/* The default ball and release, laid down on a board and aimed so that it meets the pins on board 17.5 without
- * gutters. */
+/* The default ball and release, laid down on a board and aimed so that it meets the pins on board 17.5
+ * without gutters. */
 TbSetup *lane_setup (TbPattern *pattern, double laydown_board);
 /* Of an edgeless throw; NAN if there was none. */
 double lane_board_at_pins (TbSetup *setup);

@@ -1,5 +1,5 @@
-/* Wear: no oil is lost, the published half of the heads, carry-down by cover, games that do not depend on how they were
- * got to.
+/* Wear: no oil is lost, the published half of the heads, carry-down by cover, games that do not depend on how
+ * they were got to.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -12,10 +12,13 @@
 static TbWearKey
 key_of (TbPattern *pattern, TbMix *mix)
 {
-  return (TbWearKey){ .pattern = pattern, .lane = tb_lane_default (), .assumed = tb_assumed_default (), .mix = mix };
+  return (TbWearKey){
+    .pattern = pattern, .lane = tb_lane_default (), .assumed = tb_assumed_default (), .mix = mix
+  };
 }
 
-/* Fresh oil = oil on the lane + oil that went away with the balls, over ten games, also under twice the oil. */
+/* Fresh oil = oil on the lane + oil that went away with the balls, over ten games, also under twice the oil.
+ */
 static void
 test_balance (void)
 {
@@ -33,8 +36,8 @@ test_balance (void)
       g_assert_cmpuint (worn->shots, ==, 10 * tb_mix_game_shots (mix));
       g_assert_cmpuint (worn->failed, ==, 0);
       g_assert_cmpfloat (worn->carried, >, 0);
-      lane_near ("oil on lane and balls over fresh", (scale * tb_oil_volume (&worn->oil) + worn->carried) / fresh, 1,
-                 1e-12);
+      lane_near ("oil on lane and balls over fresh",
+                 (scale * tb_oil_volume (&worn->oil) + worn->carried) / fresh, 1, 1e-12);
       g_assert_cmpint (tb_oil_check (&worn->oil), ==, TB_OK);
     }
 }
@@ -61,10 +64,10 @@ left_in_track (const TbOil *fresh, const TbOil *worn)
   return least;
 }
 
-/* "About half the oil of the heads gone after 12 to 15 games" (Bowlers Journal, August 2015) fixes the assumed exchange.
- * Taken as: a full pair, ten bowlers, five of them on this lane at a time, 17 shots each a game; house pattern; the
- * heads are the first 20 ft, the track the five neighbouring boards that lose most. Measured: 0.52 after 12 games, 0.50
- * after 15. */
+/* "About half the oil of the heads gone after 12 to 15 games" (Bowlers Journal, August 2015) fixes the
+ * assumed exchange. Taken as: a full pair, ten bowlers, five of them on this lane at a time, 17 shots each a
+ * game; house pattern; the heads are the first 20 ft, the track the five neighbouring boards that lose most.
+ * Measured: 0.52 after 12 games, 0.50 after 15. */
 static void
 test_published (void)
 {
@@ -80,8 +83,8 @@ test_published (void)
   lane_between ("left after 15 games", left_in_track (&pattern->oil, &after_15->oil), 0.44, 0.52);
 }
 
-/* Oil past the end of the pattern after some games of one kind of bowler, all straight down board 15, so that every ball
- * goes the same way. */
+/* Oil past the end of the pattern after some games of one kind of bowler, all straight down board 15, so that
+ * every ball goes the same way. */
 static double
 carried_down (const char *id)
 {
@@ -99,18 +102,20 @@ carried_down (const char *id)
   g_assert_true (tb_mix_add (mix, &bowler));
   key = key_of (pattern, mix);
   worn = tb_worn_new (&key, 3, NULL);
-  return tb_oil_volume_within (&worn->oil, 0, TB_OIL_COLUMNS - 1, tb_metres_from_ft (40), tb_metres_from_ft (60));
+  return tb_oil_volume_within (&worn->oil, 0, TB_OIL_COLUMNS - 1, tb_metres_from_ft (40),
+                               tb_metres_from_ft (60));
 }
 
-/* Common practice: a ball that takes oil in carries less of it down the lane. The same release and line, only covers
- * differ. */
+/* Common practice: a ball that takes oil in carries less of it down the lane. The same release and line, only
+ * covers differ. */
 static void
 test_carry_down (void)
 {
-  double reactive = carried_down ("track"), urethane = carried_down ("urethane"), plastic = carried_down ("plastic");
+  double reactive = carried_down ("track"), urethane = carried_down ("urethane"),
+         plastic = carried_down ("plastic");
 
-  g_test_message ("past 40 ft after 3 games: reactive %.4f mL, urethane %.4f mL, plastic %.4f mL", 1e6 * reactive,
-                  1e6 * urethane, 1e6 * plastic);
+  g_test_message ("past 40 ft after 3 games: reactive %.4f mL, urethane %.4f mL, plastic %.4f mL",
+                  1e6 * reactive, 1e6 * urethane, 1e6 * plastic);
   g_assert_cmpfloat (reactive, >, 0);
   g_assert_cmpfloat (urethane, >, reactive);
   g_assert_cmpfloat (plastic, >, reactive);
@@ -257,7 +262,8 @@ test_async (void)
   g_clear_error (&none.error);
 }
 
-/* A setup with games on its lane throws on the worn film; without, on the fresh one; and says when it is another. */
+/* A setup with games on its lane throws on the worn film; without, on the fresh one; and says when it is
+ * another. */
 static void
 test_setup (void)
 {
@@ -269,7 +275,8 @@ test_setup (void)
   g_autoptr (TbSetup) worn = tb_setup_with_field (fresh, games, 2, NULL);
   g_autoptr (TbSetup) other = tb_setup_with_mix (worn, plastic);
   g_autoptr (TbSetup) back = tb_setup_with_field (other, games, 0, NULL);
-  g_autoptr (TbSetup) faster = tb_setup_with_field (worn, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 18, NULL);
+  g_autoptr (TbSetup) faster
+      = tb_setup_with_field (worn, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 18, NULL);
 
   g_assert_null (fresh->worn);
   g_assert_true (fresh->shot.lane.oil == &fresh->pattern->oil);
@@ -282,7 +289,8 @@ test_setup (void)
   g_assert_null (tb_setup_with_field (fresh, games, TB_MAX_GAMES + 1, NULL));
 }
 
-/* The line stops finding the pocket within a long evening, and a move that is offered brings it back: thrown, it does. */
+/* The line stops finding the pocket within a long evening, and a move that is offered brings it back: thrown,
+ * it does. */
 static void
 test_life (void)
 {

@@ -36,8 +36,8 @@ line_at (const TbDelivery *delivery, double feet)
   return tb_board_from_x (tb_delivery_launch_x (delivery, tb_metres_from_ft (feet)));
 }
 
-/* Geometry (classical): 2 with the feet and 1 with the target moves the line by 2 at the foul line, 1 at the arrows and
- * −2/3 at 40 ft; in parallel by as much everywhere. */
+/* Geometry (classical): 2 with the feet and 1 with the target moves the line by 2 at the foul line, 1 at the
+ * arrows and −2/3 at 40 ft; in parallel by as much everywhere. */
 static void
 test_moves (void)
 {
@@ -50,8 +50,8 @@ test_moves (void)
   lane_near ("parallel, at the pins", line_at (&moved, 60) - line_at (&plan, 60), -1, 1e-9);
 }
 
-/* 3 : 1 : 2 about a target at 15 ft: similar triangles, with feet that start as far behind the line as the target lies
- * past it. */
+/* 3 : 1 : 2 about a target at 15 ft: similar triangles, with feet that start as far behind the line as the
+ * target lies past it. */
 static void
 test_pivot (void)
 {
@@ -94,13 +94,14 @@ test_family (void)
       g_assert_cmpint (family->runs[i]->status, ==, TB_OK);
       g_assert_cmpint (family->runs[i]->path.count, >, 0);
       g_assert_cmpfloat (family->boards[i], !=, 0);
-      lane_near ("laid down", tb_board_from_x (family->runs[i]->setup->shot.delivery.laydown) - family->boards[i], 24,
+      lane_near ("laid down",
+                 tb_board_from_x (family->runs[i]->setup->shot.delivery.laydown) - family->boards[i], 24,
                  1e-9);
     }
 }
 
-/* From board 27 over the lane's middle to the 10 pin on board 3.08 (USBC Equipment Specifications Manual: pins on 12 in
- * centres, rows 10.392 in apart): 27 − 23.92 × 15/(60 + 31.18/12). */
+/* From board 27 over the lane's middle to the 10 pin on board 3.08 (USBC Equipment Specifications Manual:
+ * pins on 12 in centres, rows 10.392 in apart): 27 − 23.92 × 15/(60 + 31.18/12). */
 static void
 test_spare_straight (void)
 {
@@ -146,7 +147,8 @@ test_spare_aimed (void)
   straight = tb_setup_with_shot (setup, &shot);
   for (int pin = 0; pin < TB_N_PINS; pin++)
     {
-      TbSpare geometry = tb_spare_straight (straight, pin, tb_spare_laydown_board (TB_HAND_RIGHT, pin)), spare;
+      TbSpare geometry = tb_spare_straight (straight, pin, tb_spare_laydown_board (TB_HAND_RIGHT, pin)),
+              spare;
       g_autoptr (TbSetup) thrown = NULL;
 
       g_assert_true (tb_spare_aimed (straight, pin, geometry.laydown_board, &spare));

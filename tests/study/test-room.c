@@ -1,5 +1,5 @@
-/* Room: maps that equal single shots bit for bit, come coarse first and stop when told; widths whose edges are edges;
- * hold and recovery of a house pattern against a flat one; the chance and its error.
+/* Room: maps that equal single shots bit for bit, come coarse first and stop when told; widths whose edges
+ * are edges; hold and recovery of a house pattern against a flat one; the chance and its error.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -85,9 +85,8 @@ test_any_fields (void)
 {
   g_autoptr (TbPattern) pattern = lane_house ();
   g_autoptr (TbSetup) setup = lane_setup (pattern, 24);
-  TbRoomAxis axis[TB_ROOM_AXES]
-    = { { tb_field_find (TB_GROUP_BALL, "grit"), NULL, -1500, 3000, 4 },
-        { tb_field_find (TB_GROUP_LANE, "pattern_scale"), NULL, -2, 0.5, 6 } };
+  TbRoomAxis axis[TB_ROOM_AXES] = { { tb_field_find (TB_GROUP_BALL, "grit"), NULL, -1500, 3000, 4 },
+                                    { tb_field_find (TB_GROUP_LANE, "pattern_scale"), NULL, -2, 0.5, 6 } };
   g_autoptr (TbRoomMap) map = tb_room_map_new (setup, axis, 0, NULL, NULL, NULL);
 
   for (int up = 0; up < 6; up++)
@@ -112,7 +111,8 @@ see (TbRoomMap *map, gpointer user_data)
   g_array_append_val (seen->strides, map->stride);
   for (int up = 0; seen->last && up < UP; up += seen->last->stride)
     for (int across = 0; across < ACROSS; across += seen->last->stride)
-      seen->unlike += !same_point (tb_room_map_point (seen->last, across, up), tb_room_map_point (map, across, up));
+      seen->unlike
+          += !same_point (tb_room_map_point (seen->last, across, up), tb_room_map_point (map, across, up));
   g_clear_pointer (&seen->last, tb_room_map_unref);
   seen->last = tb_room_map_ref (map);
 }
@@ -165,7 +165,8 @@ finds_pocket (const TbSetup *setup, const TbRoomAxis *axis, double difference)
   return tb_in_pocket (&shot.assumed, tb_x_from_board (lane_board_of (&shot)));
 }
 
-/* Just inside of an edge the ball finds the pocket, just outside it does not; all the way in between it does. */
+/* Just inside of an edge the ball finds the pocket, just outside it does not; all the way in between it does.
+ */
 static void
 test_width (void)
 {
@@ -183,7 +184,8 @@ test_width (void)
                       width.low_is_end ? " (low end)" : "", width.high_is_end ? " (high end)" : "");
       g_assert_cmpfloat (width.low, <=, 0);
       g_assert_cmpfloat (width.high, >=, 0);
-      g_assert_true (finds_pocket (setup, &axis, 0.99 * width.low) && finds_pocket (setup, &axis, 0.99 * width.high));
+      g_assert_true (finds_pocket (setup, &axis, 0.99 * width.low)
+                     && finds_pocket (setup, &axis, 0.99 * width.high));
       g_assert_true (width.low_is_end || !finds_pocket (setup, &axis, 1.01 * width.low));
       g_assert_true (width.high_is_end || !finds_pocket (setup, &axis, 1.01 * width.high));
     }
@@ -213,8 +215,8 @@ apart (const TbHold *hold)
   return fabs (hold->outside_x - hold->inside_x) / TB_BOARD_WIDTH;
 }
 
-/* Common practice: a house shot takes two boards of miss to either side back; a flat pattern gives less. The misses are
- * moved in parallel, 4 boards apart at the start. */
+/* Common practice: a house shot takes two boards of miss to either side back; a flat pattern gives less. The
+ * misses are moved in parallel, 4 boards apart at the start. */
 static void
 test_hold (void)
 {
@@ -226,15 +228,16 @@ test_hold (void)
 
   lane_between ("house: boards apart at the pins", apart (&of_house), 0, 4);
   lane_between ("flat: boards apart at the pins", apart (&of_flat), apart (&of_house), 8);
-  g_test_message ("house: recovered %.2f, held %.2f; flat: recovered %.2f, held %.2f", of_house.recovered, of_house.held,
-                  of_flat.recovered, of_flat.held);
+  g_test_message ("house: recovered %.2f, held %.2f; flat: recovered %.2f, held %.2f", of_house.recovered,
+                  of_house.held, of_flat.recovered, of_flat.held);
   lane_near ("recovered", of_house.recovered,
              2 - (tb_board_from_x (of_house.plan_x) - tb_board_from_x (of_house.outside_x)), 1e-9);
-  lane_near ("held", of_house.held, 2 - (tb_board_from_x (of_house.inside_x) - tb_board_from_x (of_house.plan_x)), 1e-9);
+  lane_near ("held", of_house.held,
+             2 - (tb_board_from_x (of_house.inside_x) - tb_board_from_x (of_house.plan_x)), 1e-9);
 }
 
-/* Common practice: the later the ball meets friction, the less it hooks: the same shot on the same film drawn out from
- * 35 to 40 ft. */
+/* Common practice: the later the ball meets friction, the less it hooks: the same shot on the same film drawn
+ * out from 35 to 40 ft. */
 static void
 test_later_friction (void)
 {
@@ -275,7 +278,8 @@ test_chance (void)
   g_assert_true (tb_pocket_chance (setup, &scatter, 2, 300, 2, &other, NULL));
   g_assert_cmpfloat (one.mean_x, !=, other.mean_x);
   /* Two seeds differ by no more than their errors allow: five of them. */
-  lane_near ("share of another seed", other.share, one.share, 5 * hypot (one.standard_error, other.standard_error));
+  lane_near ("share of another seed", other.share, one.share,
+             5 * hypot (one.standard_error, other.standard_error));
   lane_near ("error of the share", one.standard_error, sqrt (one.share * (1 - one.share) / 300), 0.005);
   g_test_message ("share %.3f ± %.3f", one.share, one.standard_error);
 }
@@ -384,7 +388,8 @@ test_worker (void)
   g_assert_true (told.widths && told.chance);
 }
 
-/* A slider that is dragged: only the last question is answered to its end, and nothing of an older one is heard. */
+/* A slider that is dragged: only the last question is answered to its end, and nothing of an older one is
+ * heard. */
 static void
 test_worker_dragged (void)
 {
@@ -413,7 +418,8 @@ test_worker_dragged (void)
   g_assert_cmpfloat (told.board, ==, tb_board_from_x (tb_room_map_point (want, 0, 0)->x_at_pins));
 }
 
-/* Stopped, and freed while it works: nothing is heard, and nothing is left. The leak checker sees the rest. */
+/* Stopped, and freed while it works: nothing is heard, and nothing is left. The leak checker sees the rest.
+ */
 static void
 test_worker_stopped (void)
 {

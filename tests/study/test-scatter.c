@@ -49,7 +49,7 @@ test_normal (void)
       squares += draw * draw;
       far += fabs (draw) > 2;
     }
-  lane_near ("mean", sum / N_DRAWS, 0, 6 / sqrt ((double) N_DRAWS));
+  lane_near ("mean", sum / N_DRAWS, 0, 6 / sqrt ((double)N_DRAWS));
   lane_near ("mean square", squares / N_DRAWS, 1, 6 * sqrt (2.0 / N_DRAWS));
   lane_near ("share beyond two deviations", far / N_DRAWS, 0.0455, 0.01);
 }
@@ -72,9 +72,11 @@ test_correlated (void)
       b2 += pow (delivery.aim - plan.aim, 2);
       ab += (delivery.laydown - plan.laydown) * (delivery.aim - plan.aim);
     }
-  lane_near ("deviation at the foul line", sqrt (a2 / N_DRAWS) / scatter.deviation[TB_SCATTER_LAYDOWN], 1, 0.03);
+  lane_near ("deviation at the foul line", sqrt (a2 / N_DRAWS) / scatter.deviation[TB_SCATTER_LAYDOWN], 1,
+             0.03);
   lane_near ("deviation at the arrows", sqrt (b2 / N_DRAWS) / scatter.deviation[TB_SCATTER_AIM], 1, 0.03);
-  lane_near ("their correlation", ab / sqrt (a2 * b2), scatter.correlation[TB_SCATTER_AIM][TB_SCATTER_LAYDOWN], 0.03);
+  lane_near ("their correlation", ab / sqrt (a2 * b2),
+             scatter.correlation[TB_SCATTER_AIM][TB_SCATTER_LAYDOWN], 0.03);
 }
 
 /* Three that cannot hold at once, and a deviation that is none. */
@@ -89,7 +91,7 @@ test_refused (void)
   scatter.correlation[TB_SCATTER_SPEED][TB_SCATTER_LAYDOWN] = -0.9;
   g_assert_false (tb_scatter_prepare (&scatter, &draw));
   scatter = tb_scatter_typical (TB_SKILL_LEAGUE);
-  scatter.deviation[TB_SCATTER_SPEED] = (double) NAN;
+  scatter.deviation[TB_SCATTER_SPEED] = (double)NAN;
   g_assert_false (tb_scatter_prepare (&scatter, &draw));
 }
 
@@ -104,8 +106,8 @@ x_at_37_ft (const TbShot *shot, TbWorkspace *workspace, TbPath *path)
   return sample.position.x;
 }
 
-/* A skilled bowler's shots spread by 1.45 to 1.6 boards at 37 ft (US Bowler, winter 2010): what the practised scatter
- * is held to. Measured: see the message. */
+/* A skilled bowler's shots spread by 1.45 to 1.6 boards at 37 ft (US Bowler, winter 2010): what the practised
+ * scatter is held to. Measured: see the message. */
 static void
 test_published_spread (void)
 {

@@ -1,5 +1,5 @@
-/* Strips: the oil on the list is the oil on the lane, wherever the strips end; patterns built to published numbers have
- * those numbers.
+/* Strips: the oil on the list is the oil on the lane, wherever the strips end; patterns built to published
+ * numbers have those numbers.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -21,11 +21,11 @@ static TbStrip
 random_strip (guint64 index)
 {
   TbStrip strip = { .way = uniform (index, 0, 0, 1) < 0.5 ? TB_STRIP_OUT : TB_STRIP_BACK,
-                    .right_board = (int) uniform (index, 1, 1, 38.99),
+                    .right_board = (int)uniform (index, 1, 1, 38.99),
                     .volume = tb_cubic_metres_from_ml (uniform (index, 3, 0.01, 0.2)) };
   double a = uniform (index, 4, 0, 40), b = a + uniform (index, 5, 0.6, 20);
 
-  strip.left_board = (int) uniform (index, 2, strip.right_board, 39.99);
+  strip.left_board = (int)uniform (index, 2, strip.right_board, 39.99);
   strip.start = tb_metres_from_ft (strip.way == TB_STRIP_OUT ? a : b);
   strip.end = tb_metres_from_ft (strip.way == TB_STRIP_OUT ? b : a);
   strip.taper = uniform (index, 6, 0, 1) * fabs (strip.end - strip.start);
@@ -48,7 +48,7 @@ test_volume (void)
   lane_near ("out and back over all",
              (tb_strips_volume_of_way (strips, N_RANDOM, TB_STRIP_OUT)
               + tb_strips_volume_of_way (strips, N_RANDOM, TB_STRIP_BACK))
-               / tb_strips_volume (strips, N_RANDOM),
+                 / tb_strips_volume (strips, N_RANDOM),
              1, 1e-12);
 }
 
@@ -63,8 +63,8 @@ test_boards (void)
   strip.left_board = 7;
   g_assert_cmpint (tb_strips_lay (&strip, 1, oil, NULL), ==, TB_OK);
   for (int board = 1; board <= TB_LANE_BOARDS; board++)
-    lane_near ("oil on a board", tb_oil_board_volume (oil, board - 1), board >= 5 && board <= 7 ? strip.volume : 0,
-               1e-12 * strip.volume);
+    lane_near ("oil on a board", tb_oil_board_volume (oil, board - 1),
+               board >= 5 && board <= 7 ? strip.volume : 0, 1e-12 * strip.volume);
 }
 
 /* The film of a strip, against a fine sum over it. */
@@ -103,7 +103,7 @@ test_refused (void)
   strips[1].taper = 2 * strips[1].end;
   g_assert_cmpint (tb_strip_check (&strips[1]), ==, TB_ERROR_OUT_OF_RANGE);
   strips[1] = good;
-  strips[1].volume = (double) NAN;
+  strips[1].volume = (double)NAN;
   g_assert_cmpint (tb_strip_check (&strips[1]), ==, TB_ERROR_NOT_FINITE);
   g_assert_null (tb_pattern_new_strips (NULL, NULL, NULL, 0, NULL));
 }
@@ -115,7 +115,7 @@ test_tidy (void)
     {
       TbStrip strip = random_strip (200 + i);
 
-      strip.right_board += (int) uniform (i, 10, -30, 30);
+      strip.right_board += (int)uniform (i, 10, -30, 30);
       strip.start += uniform (i, 11, -20, 20);
       strip.taper += uniform (i, 12, -5, 5);
       strip.volume *= uniform (i, 13, -1, 60);
@@ -126,14 +126,14 @@ test_tidy (void)
     }
 }
 
-/* Published figures come as ranges: USBC Open patterns 2005 to 2016, 38 to 41 ft, 19 to 27.6 mL, 1.7 to 3.1 : 1; house
- * patterns 37 to 41 ft, 20 to 26 mL, 8 : 1 (USBC speaks of 10 : 1); sport 3 : 1, later 4 : 1 or flatter. Ten rows from
- * their ends and between; which length went with which volume is ours. */
+/* Published figures come as ranges: USBC Open patterns 2005 to 2016, 38 to 41 ft, 19 to 27.6 mL, 1.7 to 3.1 :
+ * 1; house patterns 37 to 41 ft, 20 to 26 mL, 8 : 1 (USBC speaks of 10 : 1); sport 3 : 1, later 4 : 1 or
+ * flatter. Ten rows from their ends and between; which length went with which volume is ours. */
 static const struct
 {
   double feet, ml, ratio;
-} published[] = { { 38, 19, 1.7 },   { 41, 27.6, 3.1 }, { 38, 27.6, 1.7 }, { 41, 19, 3.1 }, { 39.5, 23.3, 2.4 },
-                  { 37, 20, 8 },     { 41, 26, 8 },     { 40, 23, 10 },    { 39, 24, 3 },   { 40, 25, 4 } };
+} published[] = { { 38, 19, 1.7 }, { 41, 27.6, 3.1 }, { 38, 27.6, 1.7 }, { 41, 19, 3.1 }, { 39.5, 23.3, 2.4 },
+                  { 37, 20, 8 },   { 41, 26, 8 },     { 40, 23, 10 },    { 39, 24, 3 },   { 40, 25, 4 } };
 G_STATIC_ASSERT (G_N_ELEMENTS (published) == 10);
 
 static void
@@ -154,7 +154,8 @@ check_published (double feet, double ml, double ratio)
   lane_near ("mL", tb_ml_from_cubic_metres (figures.volume), ml, 1e-3 * ml);
   lane_near ("ratio", figures.ratio, ratio, 1e-9 * ratio);
   lane_near ("ft", tb_ft_from_metres (figures.length), feet, 1e-9);
-  /* The film comes down over the taper: the last foot of it is under a unit. Measured: 0.3 to 1.3 ft short. */
+  /* The film comes down over the taper: the last foot of it is under a unit. Measured: 0.3 to 1.3 ft short.
+   */
   lane_between ("ft to the last unit of film", tb_ft_from_metres (figures.film_length), feet - 2, feet);
   if (ratio > 1.5)
     lane_between ("falls off at board", figures.fall_off_right, 7, 15);
@@ -168,8 +169,8 @@ test_published (void)
     check_published (published[i].feet, published[i].ml, published[i].ratio);
 }
 
-/* The house pattern of the documents: 8 : 1 by its own numbers, 7.8 counted board by board, since boards 6 and 7 rise
- * a little already; the film falls off about the second arrow. */
+/* The house pattern of the documents: 8 : 1 by its own numbers, 7.8 counted board by board, since boards 6
+ * and 7 rise a little already; the film falls off about the second arrow. */
 static void
 test_house (void)
 {

@@ -1,5 +1,5 @@
-/* Pictures of room, patterns, worn lanes and lines: lines of equal value where they belong, labels inside the picture and
- * off each other, places and the way back, every size from nothing on.
+/* Pictures of room, patterns, worn lanes and lines: lines of equal value where they belong, labels inside the
+ * picture and off each other, places and the way back, every size from nothing on.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -90,7 +90,7 @@ check_labels (const Seen *seen)
       for (guint j = 0; j < i; j++)
         if (overlap (box, &g_array_index (seen->box, cairo_rectangle_t, j)))
           g_test_fail_printf ("“%s” lies over “%s” in a picture of %.0f × %.0f", text,
-                              (const char *) g_ptr_array_index (seen->text, j), seen->width, seen->height);
+                              (const char *)g_ptr_array_index (seen->text, j), seen->width, seen->height);
     }
 }
 
@@ -109,8 +109,8 @@ draw_in (Draw draw, gconstpointer data, int width, int height, Seen *seen)
   cairo_surface_t *picture = picture_new (width, height);
   cairo_t *cr = cairo_create (picture);
 
-  *seen = (Seen){ g_ptr_array_new_with_free_func (g_free), g_array_new (FALSE, FALSE, sizeof (cairo_rectangle_t)), width,
-                  height };
+  *seen = (Seen){ g_ptr_array_new_with_free_func (g_free),
+                  g_array_new (FALSE, FALSE, sizeof (cairo_rectangle_t)), width, height };
   tb_canvas_set_label_hook (cr, see, seen);
   draw (cr, width, height, data);
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
@@ -139,7 +139,8 @@ draw_in_all_sizes (Draw draw, gconstpointer data)
     }
 }
 
-/* --- contours ---------------------------------------------------------------------------------------------------- */
+/* --- contours
+ * ---------------------------------------------------------------------------------------------------- */
 
 static double
 round_hill (int column, int row, gconstpointer data)
@@ -150,7 +151,7 @@ round_hill (int column, int row, gconstpointer data)
 static double
 plane (int column, int row, gconstpointer data)
 {
-  return column == 7 && data ? (double) NAN : column + 2 * row;
+  return column == 7 && data ? (double)NAN : column + 2 * row;
 }
 
 /* On a plane the line is straight and whole: x + 2 y = 11.5. */
@@ -173,7 +174,8 @@ test_contour_plane (void)
   g_assert_cmpfloat (fabs (length - hypot (11.5, 5.75)), <, 1e-9);
 }
 
-/* A circle of radius 6 closes: its length is that of a circle to a hundredth, and its high side lies on the left. */
+/* A circle of radius 6 closes: its length is that of a circle to a hundredth, and its high side lies on the
+ * left. */
 static void
 test_contour_circle (void)
 {
@@ -210,7 +212,8 @@ test_contour_hole (void)
     }
 }
 
-/* --- room -------------------------------------------------------------------------------------------------------- */
+/* --- room
+ * -------------------------------------------------------------------------------------------------------- */
 
 typedef struct Room
 {
@@ -232,7 +235,7 @@ room_init (Room *room)
   for (int i = 0; i < TB_ROOM_AXES; i++)
     room->width[i] = (TbRoomWidth){ TRUE, -0.6, 0.7, FALSE, FALSE };
   room->scene.before = room->scene.after
-    = (TbRoomPanel){ room->map, { &room->width[0], &room->width[1] }, "after" };
+      = (TbRoomPanel){ room->map, { &room->width[0], &room->width[1] }, "after" };
   room->scene.before.label = "before";
 }
 
@@ -299,8 +302,8 @@ luminance (TbColor color)
   return 0.2126 * color.red + 0.7152 * color.green + 0.0722 * color.blue;
 }
 
-/* In and out of the pocket differ in lightness, on either ground, so that no colour vision is needed; light shots are
- * bluer than high ones. */
+/* In and out of the pocket differ in lightness, on either ground, so that no colour vision is needed; light
+ * shots are bluer than high ones. */
 static void
 test_room_colors (void)
 {
@@ -319,7 +322,8 @@ test_room_colors (void)
     }
 }
 
-/* --- patterns ---------------------------------------------------------------------------------------------------- */
+/* --- patterns
+ * ---------------------------------------------------------------------------------------------------- */
 
 static void
 draw_pattern (cairo_t *cr, double width, double height, gconstpointer data)
@@ -373,7 +377,8 @@ place_of (const TbPatternScene *scene, double x, double y, double at[2])
   at[1] = 100 + 100 * (x - lane_a[0]) / (lane_b[0] - lane_a[0]);
 }
 
-/* The chosen strip's handles lie on its edges, and are found there; another strip's edge is found as that strip. */
+/* The chosen strip's handles lie on its edges, and are found there; another strip's edge is found as that
+ * strip. */
 static void
 test_pattern_handles (void)
 {
@@ -381,7 +386,8 @@ test_pattern_handles (void)
   TbPatternScene scene = pattern_scene (pattern);
   const TbStrip *strip = &pattern->strips[4];
   double left = TB_LANE_HALF_WIDTH - strip->left_board * TB_BOARD_WIDTH;
-  double right = TB_LANE_HALF_WIDTH - (strip->right_board - 1) * TB_BOARD_WIDTH, middle = 0.5 * strip->end, at[2];
+  double right = TB_LANE_HALF_WIDTH - (strip->right_board - 1) * TB_BOARD_WIDTH, middle = 0.5 * strip->end,
+         at[2];
 
   place_of (&scene, 0.5 * (left + right), strip->end, at);
   g_assert_cmpint (tb_pattern_view_hit (900, 600, &scene, at).part, ==, TB_PATTERN_END);
@@ -400,7 +406,8 @@ test_pattern_handles (void)
   g_assert_cmpint (tb_pattern_view_hit (900, 600, &scene, at).part, ==, TB_PATTERN_LANE);
 }
 
-/* --- lines ------------------------------------------------------------------------------------------------------- */
+/* --- lines
+ * ------------------------------------------------------------------------------------------------------- */
 
 static void
 draw_lines (cairo_t *cr, double width, double height, gconstpointer data)
@@ -416,7 +423,9 @@ test_lines (void)
   g_autoptr (TbRun) run = tb_run_new (setup);
   g_autoptr (TbFamily) family = tb_family_new (setup, 2, 1, TRUE);
   TbSpare spare = tb_spare_straight (setup, 9, 27);
-  TbLinesScene scene = { .lane = tb_lane_scene_default (), .family = family, .delivery = &setup->shot.delivery, .spare = &spare };
+  TbLinesScene scene = {
+    .lane = tb_lane_scene_default (), .family = family, .delivery = &setup->shot.delivery, .spare = &spare
+  };
 
   scene.lane.oil = &pattern->oil;
   scene.lane.oil_scale = 1;
