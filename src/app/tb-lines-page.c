@@ -7,6 +7,7 @@
 
 #include "tb-accessible.h"
 #include "tb-lines-view.h"
+#include "tb-lines-words.h"
 #include "tb-quantity.h"
 
 /* Misses drawn to either side, boards apart. */
@@ -82,88 +83,7 @@ draw (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer p
   tb_lines_view_draw (cr, width, height, &scene);
 }
 
-/* --- words
- * ------------------------------------------------------------------------------------------------------- */
-
-static char *
-feet_text (TbLinesPage *self)
-{
-  const TbDelivery *delivery = &setup_of (self)->shot.delivery;
-  TbPivot pivot = tb_pivot (1);
-
-  return g_strdup_printf (
-      _ ("Feet on board %.1f lay the ball down on board %.1f, over board %.1f at the arrows: %.1f° outwards. "
-         "3 : 1 : 2: about "
-         "that target a board at the pins is %.2f at the foul line and %.2f at the stance, the other way."),
-      self->stance.slide_board, tb_board_from_x (delivery->laydown), tb_board_from_x (delivery->aim),
-      -tb_deg_from_radians (tb_delivery_launch_heading (delivery)), -pivot.at_line, -pivot.at_stance);
-}
-
-/* Where one side's ball leaves the oil, and how long it is in it. */
-static void
-append_oil (GString *text, const char *name, const TbRun *run)
-{
-  const TbMeasures *m = &run->path.measures;
-
-  if (run->status != TB_OK || isnan (m->oil_exit_y))
-    g_string_append_printf (text, _ ("%s: never out of the oil. "), name);
-  else
-    g_string_append_printf (text, _ ("%s: in the oil for %.2f s, out of it at %.1f ft on board %.1f. "), name,
-                            m->time_in_oil, tb_ft_from_metres (m->oil_exit_y),
-                            tb_board_from_x (m->oil_exit_x));
-}
-
-static char *
-oil_text (TbLinesPage *self)
-{
-  TbSession *session = tb_lane_page_get_session (TB_LANE_PAGE (self));
-  GString *text = g_string_new (NULL);
-
-  append_oil (text, _ ("Before"), tb_session_get_run (session, TB_SIDE_BEFORE));
-  append_oil (text, _ ("After"), tb_session_get_run (session, TB_SIDE_AFTER));
-  return g_string_free (text, FALSE);
-}
-
-static char *
-family_text (TbLinesPage *self)
-{
-  GString *text = g_string_new (_ ("Misses, and where they end: "));
-
-  for (guint i = 0; i < self->family->count; i++)
-    {
-      const TbRun *run = self->family->runs[i];
-      g_autofree char *miss = tb_number_format_signed (self->family->boards[i], 0);
-
-      if (run->status == TB_OK)
-        g_string_append_printf (text,
-                                i + 1 < self->family->count ? _ ("%s: board %.1f, ") : _ ("%s: board %.1f."),
-                                miss, tb_board_from_x (run->path.measures.x_at_pins));
-    }
-  return g_string_free (text, FALSE);
-}
-
-static char *
-spare_text (TbLinesPage *self)
-{
-  const TbSpare *spare = &self->spare;
-  GString *text = g_string_new (NULL);
-
-  g_string_append_printf (
-      text,
-      _ ("%d pin, on board %.1f: straight from board %.0f over board %.1f at the arrows, %.1f boards of room "
-         "either way."),
-      spare->pin + 1, spare->pin_board, spare->laydown_board, spare->aim_board, spare->room);
-  g_string_append_c (text, ' ');
-  if (self->spare_found)
-    g_string_append_printf (text, _ ("This ball and release hook there from board %.1f."),
-                            self->spare_aim_board);
-  else
-    g_string_append (text, _ ("This ball and release do not get there from that board."));
-  return g_string_free (text, FALSE);
-}
-
-/* --- showing the session
- * ----------------------------------------------------------------------------------------- */
+/* Showing the session. */
 
 static void
 update_family (TbLinesPage *self)
@@ -192,12 +112,18 @@ update_spare (TbLinesPage *self)
 static void
 refresh (TbLinesPage *self)
 {
-  g_autofree char *feet = feet_text (self), *oil = oil_text (self), *family = NULL, *spare = NULL;
+  TbSession *session = tb_lane_page_get_session (TB_LANE_PAGE (self));
+  g_autofree char *feet = tb_lines_feet_text (&self->stance, &setup_of (self)->shot.delivery);
+  g_autofree char *oil = tb_lines_oil_text (session);
+  g_autofree char *family = NULL;
+  g_autofree char *spare = NULL;
 
   update_family (self);
   update_spare (self);
-  family = self->family ? family_text (self) : g_strdup ("");
-  spare = self->spare_pin >= 0 ? spare_text (self) : g_strdup (_ ("Choose the pin that is left."));
+  family = self->family ? tb_lines_family_text (self->family) : g_strdup ("");
+  spare = self->spare_pin >= 0
+              ? tb_lines_spare_text (&self->spare, self->spare_found ? self->spare_aim_board : (double)NAN)
+              : g_strdup (_ ("Choose the pin that is left."));
   gtk_label_set_text (self->feet_words, feet);
   gtk_label_set_text (self->oil_words, oil);
   gtk_label_set_text (self->spare_words, spare);
@@ -252,8 +178,7 @@ tb_lines_page_session_changed (TbLanePage *page)
   refresh (self);
 }
 
-/* --- changing it
- * ------------------------------------------------------------------------------------------------- */
+/* Changing it. */
 
 static void
 put_delivery (TbLinesPage *self, const TbDelivery *delivery, const char *key)
@@ -362,8 +287,7 @@ on_spare_aim (TbLinesPage *self)
   tb_session_set_after (tb_lane_page_get_session (TB_LANE_PAGE (self)), setup);
 }
 
-/* --- dragging
- * ---------------------------------------------------------------------------------------------------- */
+/* Dragging. */
 
 static double
 board_at (TbLinesPage *self, double x, double y, TbLineHandle *handle)
@@ -410,8 +334,7 @@ on_drag_end (TbLinesPage *self)
   tb_session_end_gesture (tb_lane_page_get_session (TB_LANE_PAGE (self)));
 }
 
-/* --- building
- * ---------------------------------------------------------------------------------------------------- */
+/* Building. */
 
 static void
 add_feet (TbLinesPage *self, GtkBox *box)

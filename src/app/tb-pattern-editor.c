@@ -7,11 +7,10 @@
 
 #include "tb-accessible.h"
 #include "tb-pattern-figures.h"
-#include "tb-quantity.h"
+#include "tb-pattern-words.h"
 
 G_DEFINE_FINAL_TYPE (TbPatternEditor, tb_pattern_editor, TB_TYPE_LANE_PAGE)
 
-#define MICROLITRES_PER_ML 1000.0
 /* Taper of a pattern that is made from its numbers, ft. */
 #define PLAN_TAPER_FT 3.0
 /* Where the graphs are of at first: the second arrow. */
@@ -63,53 +62,6 @@ draw (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer s
   tb_pattern_view_draw (cr, width, height, &scene);
 }
 
-/* --- words
- * ------------------------------------------------------------------------------------------------------- */
-
-static char *
-board_or_dash (double board)
-{
-  return isnan (board) ? g_strdup (_ ("nowhere")) : tb_number_format (board, 1);
-}
-
-static char *
-ratio_text (double ratio)
-{
-  return isinf (ratio) ? g_strdup (_ ("dry outside")) : g_strdup_printf ("%.1f : 1", ratio);
-}
-
-static char *
-figures_text (const TbPattern *pattern)
-{
-  TbPatternFigures f = tb_pattern_figures (pattern);
-  g_autofree char *ratio = ratio_text (f.ratio), *right = board_or_dash (f.fall_off_right);
-  g_autofree char *left = board_or_dash (f.fall_off_left);
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  g_string_append_printf (text, _ ("%.1f ft, %.1f mL, middle to outside %s.\n"), tb_ft_from_metres (f.length),
-                          tb_ml_from_cubic_metres (f.volume), ratio);
-  if (!isnan (f.volume_out))
-    g_string_append_printf (text, _ ("Laid going out %.1f mL, coming back %.1f mL.\n"),
-                            tb_ml_from_cubic_metres (f.volume_out), tb_ml_from_cubic_metres (f.volume_back));
-  g_string_append_printf (text, _ ("The film falls off at board %s from the right, %s from the left.\n"),
-                          right, left);
-  /* Common practice. */
-  g_string_append_printf (text, _ ("Length − 31: leave the oil about board %.0f."),
-                          MAX (f.breakpoint_board, 1));
-  return g_strdup (text->str);
-}
-
-static char *
-strip_text (guint index, const TbStrip *strip)
-{
-  /* Translators: a numbered strip of oil: boards from and to, feet from and to, microlitres on each board. */
-  return g_strdup_printf (strip->way == TB_STRIP_OUT ? _ ("%u  out   %d–%d   %.1f to %.1f ft   %.0f µL")
-                                                     : _ ("%u  back  %d–%d   %.1f to %.1f ft   %.0f µL"),
-                          index + 1, strip->right_board, strip->left_board, tb_ft_from_metres (strip->start),
-                          tb_ft_from_metres (strip->end),
-                          MICROLITRES_PER_ML * tb_ml_from_cubic_metres (strip->volume));
-}
-
 void
 tb_pattern_editor_redraw (TbPatternEditor *self)
 {
@@ -117,7 +69,7 @@ tb_pattern_editor_redraw (TbPatternEditor *self)
   double film
       = setup->shot.lane.pattern_scale * tb_oil_film (&setup->pattern->oil, self->cursor_x, self->cursor_y);
   double x = setup->shot.delivery.hand == TB_HAND_LEFT ? -self->cursor_x : self->cursor_x;
-  g_autofree char *figures = figures_text (setup->pattern);
+  g_autofree char *figures = tb_pattern_figures_text (setup->pattern);
   g_autofree char *words
       = g_strdup_printf (_ ("Board %.1f, %.1f ft: %.1f units. Drag in the graphs to read elsewhere; drag a "
                             "strip's handles to change it."),
@@ -127,8 +79,7 @@ tb_pattern_editor_redraw (TbPatternEditor *self)
   tb_drawn_picture_refresh (tb_lane_page_get_picture (TB_LANE_PAGE (self)), figures);
 }
 
-/* --- showing the session
- * ----------------------------------------------------------------------------------------- */
+/* Showing the session. */
 
 static void
 fill_list (TbPatternEditor *self, const TbPattern *pattern)
@@ -139,7 +90,7 @@ fill_list (TbPatternEditor *self, const TbPattern *pattern)
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
   for (guint i = 0; i < pattern->n_strips; i++)
     {
-      g_autofree char *text = strip_text (i, &pattern->strips[i]);
+      g_autofree char *text = tb_strip_text (i, &pattern->strips[i]);
       GtkWidget *label = gtk_label_new (text);
 
       gtk_label_set_xalign (GTK_LABEL (label), 0);
@@ -161,7 +112,7 @@ show_list (TbPatternEditor *self, const TbPattern *pattern)
     fill_list (self, pattern);
   for (guint i = 0; i < pattern->n_strips; i++)
     {
-      g_autofree char *text = strip_text (i, &pattern->strips[i]);
+      g_autofree char *text = tb_strip_text (i, &pattern->strips[i]);
 
       row = gtk_list_box_get_row_at_index (self->list, (int)i);
       gtk_label_set_text (GTK_LABEL (gtk_list_box_row_get_child (row)), text);
@@ -184,7 +135,7 @@ number_of (const TbStrip *strip, StripNumber number)
     case STRIP_END:
       return tb_ft_from_metres (strip->end);
     case STRIP_VOLUME:
-      return MICROLITRES_PER_ML * tb_ml_from_cubic_metres (strip->volume);
+      return TB_MICROLITRES_PER_ML * tb_ml_from_cubic_metres (strip->volume);
     default:
       return tb_ft_from_metres (strip->taper);
     }
@@ -222,7 +173,7 @@ tb_pattern_editor_session_changed (TbLanePage *page)
 {
   TbPatternEditor *self = editor (page);
   const TbPattern *pattern = tb_pattern_editor_get_pattern (self);
-  g_autofree char *figures = figures_text (pattern);
+  g_autofree char *figures = tb_pattern_figures_text (pattern);
 
   self->selected = CLAMP (self->selected, -1, (int)pattern->n_strips - 1);
   self->showing = TRUE;
@@ -236,8 +187,7 @@ tb_pattern_editor_session_changed (TbLanePage *page)
   tb_pattern_editor_redraw (self);
 }
 
-/* --- changing it
- * ------------------------------------------------------------------------------------------------- */
+/* Changing it. */
 
 gboolean
 tb_pattern_editor_take (TbPatternEditor *self, TbPattern *pattern, const char *key)
@@ -305,7 +255,7 @@ set_number (TbStrip *strip, StripNumber number, double value)
       strip->end = tb_metres_from_ft (value);
       break;
     case STRIP_VOLUME:
-      strip->volume = tb_cubic_metres_from_ml (value / MICROLITRES_PER_ML);
+      strip->volume = tb_cubic_metres_from_ml (value / TB_MICROLITRES_PER_ML);
       break;
     default:
       strip->taper = tb_metres_from_ft (value);
@@ -422,8 +372,7 @@ on_plan (TbPatternEditor *self)
   take_strips (self, strips, TB_STRIPS_PLAN_COUNT, NULL);
 }
 
-/* --- building
- * ---------------------------------------------------------------------------------------------------- */
+/* Building. */
 
 static void
 add_list (TbPatternEditor *self, GtkBox *box)

@@ -343,8 +343,7 @@ tb_room_page_session_set (TbLanePage *page)
   on_miss (self);
 }
 
-/* --- reading
- * ----------------------------------------------------------------------------------------------------- */
+/* Reading. */
 
 static char *
 miss_text (const TbRoomAxis *axis, double miss, TbUnits units)

@@ -93,8 +93,7 @@ wear_is_busy (gpointer page)
   return tb_wear_page_is_busy (page);
 }
 
-/* --- room
- * -------------------------------------------------------------------------------------------------------- */
+/* Room. */
 
 static void
 check_map_of (TbRoomPage *page, TbSide side, TbSetup *setup)
@@ -170,8 +169,7 @@ test_room_misses (Fixture *self, gconstpointer data)
   check_map_of (page, TB_SIDE_AFTER, after (self));
 }
 
-/* --- pattern
- * ----------------------------------------------------------------------------------------------------- */
+/* Pattern. */
 
 static void
 make_strips (Fixture *self)
@@ -235,8 +233,7 @@ test_pattern_refused (Fixture *self, gconstpointer data)
   g_assert_false (tb_pattern_editor_change (page, &strip));
 }
 
-/* --- wear
- * -------------------------------------------------------------------------------------------------------- */
+/* Wear. */
 
 static void
 test_wear (Fixture *self, gconstpointer data)
@@ -255,8 +252,7 @@ test_wear (Fixture *self, gconstpointer data)
   g_assert_null (after (self)->worn);
 }
 
-/* --- lines
- * ------------------------------------------------------------------------------------------------------- */
+/* Lines. */
 
 /* Feet follow the line, wherever it is changed. */
 static void

@@ -139,8 +139,7 @@ draw_in_all_sizes (Draw draw, gconstpointer data)
     }
 }
 
-/* --- contours
- * ---------------------------------------------------------------------------------------------------- */
+/* Contours. */
 
 static double
 round_hill (int column, int row, gconstpointer data)
@@ -212,8 +211,7 @@ test_contour_hole (void)
     }
 }
 
-/* --- room
- * -------------------------------------------------------------------------------------------------------- */
+/* Room. */
 
 typedef struct Room
 {
@@ -322,8 +320,7 @@ test_room_colors (void)
     }
 }
 
-/* --- patterns
- * ---------------------------------------------------------------------------------------------------- */
+/* Patterns. */
 
 static void
 draw_pattern (cairo_t *cr, double width, double height, gconstpointer data)
@@ -406,8 +403,7 @@ test_pattern_handles (void)
   g_assert_cmpint (tb_pattern_view_hit (900, 600, &scene, at).part, ==, TB_PATTERN_LANE);
 }
 
-/* --- lines
- * ------------------------------------------------------------------------------------------------------- */
+/* Lines. */
 
 static void
 draw_lines (cairo_t *cr, double width, double height, gconstpointer data)
