@@ -12,6 +12,7 @@ struct _TbApplication
 {
   GtkApplication parent_instance;
   TbLibrary *library;
+  gboolean recovered; /* what was left unsaved has been looked for */
 };
 
 G_DEFINE_FINAL_TYPE (TbApplication, tb_application, GTK_TYPE_APPLICATION)
@@ -57,10 +58,22 @@ new_window (TbApplication *self)
   return tb_window_new (GTK_APPLICATION (self), self->library);
 }
 
+/* Once, when the first window is wanted. */
+static void
+recover (TbApplication *self)
+{
+  if (!self->recovered)
+    tb_window_recover_all (GTK_APPLICATION (self), self->library);
+  self->recovered = TRUE;
+}
+
 static void
 tb_application_activate (GApplication *application)
 {
-  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+  GtkWindow *window;
+
+  recover (TB_APPLICATION (application));
+  window = gtk_application_get_active_window (GTK_APPLICATION (application));
 
   if (window == NULL)
     window = GTK_WINDOW (new_window (TB_APPLICATION (application)));
@@ -83,6 +96,7 @@ open_file (TbApplication *self, GFile *file)
 static void
 tb_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
+  recover (TB_APPLICATION (application));
   for (int i = 0; i < n_files; i++)
     open_file (TB_APPLICATION (application), files[i]);
 }

@@ -279,6 +279,12 @@ tb_session_set_texts (TbSession *self, const char *title, const char *notes)
 }
 
 void
+tb_session_set_study (TbSession *self, TbStudy *study)
+{
+  change (self, tb_study_ref (study), NULL);
+}
+
+void
 tb_session_begin_gesture (TbSession *self)
 {
   tb_history_begin_gesture (self->history);

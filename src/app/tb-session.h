@@ -58,6 +58,8 @@ void tb_session_set_after (TbSession *self, TbSetup *setup);
 /* The same; changes with one key that follow each other quickly, or lie in one gesture, are undone together.
  */
 void tb_session_set_after_as (TbSession *self, TbSetup *setup, const char *key);
+/* Another study altogether, as one step; the file stays. */
+void tb_session_set_study (TbSession *self, TbStudy *study);
 void tb_session_set_texts (TbSession *self, const char *title, const char *notes);
 
 /* A press of the pointer and what follows until it is let go: one step to undo. */

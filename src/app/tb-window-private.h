@@ -3,6 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "tb-autosave.h"
 #include "tb-columns.h"
 #include "tb-controls-panel.h"
 #include "tb-lane-panel.h"
@@ -35,6 +36,7 @@ struct _TbWindow
 
   /* Owned */
   TbSession *session;
+  TbAutosave *autosave;
   GSettings *settings;
   GtkFileChooserNative *chooser; /* open at the moment; else NULL */
   GFile *next_file;              /* to be loaded when the question is answered */

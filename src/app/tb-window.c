@@ -126,6 +126,7 @@ static void
 set_session (TbWindow *self, TbSession *session)
 {
   self->session = g_object_ref (session);
+  self->autosave = tb_autosave_new (session);
   tb_controls_panel_set_session (self->controls, session);
   tb_lane_panel_set_session (self->lane, session);
   tb_results_panel_set_session (self->results, session);
@@ -181,6 +182,7 @@ tb_window_dispose (GObject *object)
   g_clear_handle_id (&self->text_size_idle, g_source_remove);
   g_clear_object (&self->chooser);
   g_clear_object (&self->next_file);
+  g_clear_object (&self->autosave);
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
   G_OBJECT_CLASS (tb_window_parent_class)->dispose (object);

@@ -22,4 +22,7 @@ gboolean tb_window_load (TbWindow *self, GFile *file);
  */
 gboolean tb_window_is_fresh (TbWindow *self);
 
+/* Opens a window for each study that a program left unsaved when it ended, and says so in it. Answers how many. */
+int tb_window_recover_all (GtkApplication *application, TbLibrary *library);
+
 G_END_DECLS
