@@ -217,9 +217,12 @@ news_free (gpointer data)
   g_free (news);
 }
 
+/* From the working thread. A source of its own: g_main_context_invoke() would tell it here while the caller's context
+ * is between two turns. */
 static void
 send_news (Search *search, TbNextOption *option)
 {
+  g_autoptr (GSource) source = NULL;
   News *news;
 
   if (!search->progress)
@@ -230,7 +233,10 @@ send_news (Search *search, TbNextOption *option)
   news->cancellable = search->cancellable ? g_object_ref (search->cancellable) : NULL;
   news->progress = search->progress;
   news->data = search->progress_data;
-  g_main_context_invoke_full (search->context, G_PRIORITY_DEFAULT, tell, news, news_free);
+  source = g_idle_source_new ();
+  g_source_set_priority (source, G_PRIORITY_DEFAULT);
+  g_source_set_callback (source, tell, news, news_free);
+  g_source_attach (source, search->context);
 }
 
 static gpointer
