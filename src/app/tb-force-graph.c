@@ -39,14 +39,16 @@ scene_of (TbForceGraph *self)
   return scene;
 }
 
-/* The reading line stands where the ball of "after" is, or of "before" if there is no other. NAN if there is neither. */
+/* The reading line stands where the ball of "after" is, or of "before" if there is no other. NAN if there is
+ * neither. */
 static double
 cursor_of (TbForceGraph *self, const TbRunGraphScene *scene)
 {
   const TbPath *path = scene->after != NULL ? scene->after : scene->before;
   TbSample sample;
 
-  if (path == NULL || !tb_path_at_time (path, tb_session_get_time (tb_picture_get_session (TB_PICTURE (self))), &sample))
+  if (path == NULL
+      || !tb_path_at_time (path, tb_session_get_time (tb_picture_get_session (TB_PICTURE (self))), &sample))
     return NAN;
   return CLAMP (sample.position.y, 0, TB_HEAD_PIN_Y);
 }
@@ -142,7 +144,8 @@ seek_at (TbForceGraph *self, double px)
   TbRunGraphScene scene = scene_of (self);
   double y;
 
-  tb_run_graph_to_distance (gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)), &scene, px, &y);
+  tb_run_graph_to_distance (gtk_widget_get_width (GTK_WIDGET (self)),
+                            gtk_widget_get_height (GTK_WIDGET (self)), &scene, px, &y);
   seek (self, y);
 }
 

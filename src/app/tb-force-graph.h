@@ -1,5 +1,5 @@
-/* Friction, slip and heading of both runs along the lane. Hovering, dragging or the arrow keys move the ball, here and in
- * every other view.
+/* Friction, slip and heading of both runs along the lane. Hovering, dragging or the arrow keys move the ball,
+ * here and in every other view.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once

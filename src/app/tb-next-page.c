@@ -8,6 +8,7 @@
 #include "tb-accessible.h"
 #include "tb-next-balls.h"
 #include "tb-option-row.h"
+#include "tb-unit-pair.h"
 
 struct _TbNextPage
 {
@@ -28,7 +29,7 @@ struct _TbNextPage
   GtkLabel *nothing;
 
   TbSession *session;
-  double amounts[TB_N_WISHES]; /* last wished */
+  double amounts[TB_N_WISHES]; /* last wished, in the wish's own unit */
   TbSetup *start;              /* what the options are of; NULL before the first */
   GCancellable *cancellable;   /* of the search under way; else NULL */
   gboolean stale;              /* to be searched when the page is seen */
@@ -44,6 +45,12 @@ typedef struct Search
   GCancellable *cancellable;
 } Search;
 
+static gboolean
+is_metric (TbNextPage *self)
+{
+  return tb_session_get_units (self->session) == TB_UNITS_METRIC;
+}
+
 static TbWishKind
 chosen_kind (TbNextPage *self)
 {
@@ -52,11 +59,18 @@ chosen_kind (TbNextPage *self)
   return selected < TB_N_WISHES ? (TbWishKind) selected : TB_WISH_BOARDS;
 }
 
+/* How the amount is shown. */
+static TbToldUnit
+told_unit (TbNextPage *self)
+{
+  return tb_told_unit (tb_wish_info (chosen_kind (self))->unit, 1, is_metric (self));
+}
+
 static TbWish
 chosen_wish (TbNextPage *self)
 {
   return (TbWish){ .kind = chosen_kind (self),
-                   .amount = gtk_spin_button_get_value (self->amount),
+                   .amount = self->amounts[chosen_kind (self)],
                    .reaim = gtk_toggle_button_get_active (self->pocket_line) };
 }
 
@@ -86,8 +100,8 @@ place_for (TbNextPage *self, TbNextOption *option)
 {
   GtkWidget *before = NULL;
 
-  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->group[option->knob->group])); row != NULL;
-       row = gtk_widget_get_next_sibling (row))
+  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->group[option->knob->group]));
+       row != NULL; row = gtk_widget_get_next_sibling (row))
     if (tb_next_option_compare (tb_option_row_get_option (TB_OPTION_ROW (row)), option) < 0)
       before = row;
   return before;
@@ -96,7 +110,7 @@ place_for (TbNextPage *self, TbNextOption *option)
 static void
 add_option (TbNextPage *self, TbNext *next, TbNextOption *option)
 {
-  GtkWidget *row = tb_option_row_new (next, option);
+  GtkWidget *row = tb_option_row_new (next, option, is_metric (self));
   TbKnobGroup group = option->knob->group;
 
   g_signal_connect_object (row, "chosen", G_CALLBACK (on_chosen), self, G_CONNECT_SWAPPED);
@@ -119,7 +133,7 @@ on_option (TbNext *next, TbNextOption *option, gpointer data)
 
   /* Texts of the wish come with the first option, so that the page does not wait for the last. */
   if (gtk_widget_get_first_child (GTK_WIDGET (search->page->group[option->knob->group])) == NULL)
-    show_text (search->page->wish_text, tb_next_wish_text (next));
+    show_text (search->page->wish_text, tb_next_wish_text (next, is_metric (search->page)));
   add_option (search->page, next, option);
 }
 
@@ -128,7 +142,8 @@ nothing_text (const TbNext *next)
 {
   if (next->status != TB_OK || next->options->len > 0)
     return NULL;
-  return g_strdup (next->met ? _ ("That is so already.") : _ ("Nothing within the usual limits comes nearer to this wish."));
+  return g_strdup (next->met ? _ ("That is so already.")
+                             : _ ("Nothing within the usual limits comes nearer to this wish."));
 }
 
 static void
@@ -138,8 +153,8 @@ search_end (Search *search, TbNext *next)
 
   g_clear_object (&self->cancellable);
   gtk_spinner_stop (self->spinner);
-  show_text (self->wish_text, tb_next_wish_text (next));
-  show_text (self->turn_text, tb_next_turn_text (next));
+  show_text (self->wish_text, tb_next_wish_text (next, is_metric (self)));
+  show_text (self->turn_text, tb_next_turn_text (next, is_metric (self)));
   show_text (self->nothing, nothing_text (next));
 }
 
@@ -177,8 +192,8 @@ begin_search (TbNextPage *self)
   search->page = g_object_ref (self);
   search->cancellable = g_object_ref (self->cancellable);
   gtk_spinner_start (self->spinner);
-  tb_next_find_async (self->start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len, self->cancellable,
-                      on_option, on_next, search);
+  tb_next_find_async (self->start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
+                      self->cancellable, on_option, on_next, search);
 }
 
 /* Another wish, or another throw: what is under way is of no use any more. */
@@ -194,7 +209,8 @@ update (TbNextPage *self)
   begin_search (self);
 }
 
-/* The options stay while one of them is tried: they are of the throw that was there when the wish was made. */
+/* The options stay while one of them is tried: they are of the throw that was there when the wish was made.
+ */
 static void
 on_session_changed (TbNextPage *self)
 {
@@ -235,15 +251,17 @@ show_amount (TbNextPage *self)
   TbWishKind kind = chosen_kind (self);
   const TbWishInfo *info = tb_wish_info (kind);
   gboolean has_amount = info->min < info->max;
+  TbToldUnit told = told_unit (self);
 
   self->setting_up = TRUE;
   if (has_amount)
     {
-      gtk_spin_button_set_range (self->amount, info->min, info->max);
-      gtk_spin_button_set_increments (self->amount, info->step, 10 * info->step);
-      gtk_spin_button_set_value (self->amount, self->amounts[kind]);
+      gtk_spin_button_set_digits (self->amount, (guint) told.digits);
+      gtk_spin_button_set_range (self->amount, told.factor * info->min, told.factor * info->max);
+      gtk_spin_button_set_increments (self->amount, told.factor * info->step, 10 * told.factor * info->step);
+      gtk_spin_button_set_value (self->amount, told.factor * self->amounts[kind]);
     }
-  gtk_label_set_text (self->unit, g_str_equal (info->unit, "board") ? _ ("boards") : _ (info->unit));
+  gtk_label_set_text (self->unit, g_str_equal (info->unit, "board") ? _ ("boards") : told.unit);
   gtk_widget_set_visible (GTK_WIDGET (self->amount), has_amount);
   gtk_widget_set_visible (GTK_WIDGET (self->unit), has_amount);
   gtk_widget_set_visible (self->line_switch, info->can_reaim);
@@ -264,7 +282,7 @@ on_amount (TbNextPage *self)
 {
   if (self->setting_up || self->session == NULL)
     return;
-  self->amounts[chosen_kind (self)] = gtk_spin_button_get_value (self->amount);
+  self->amounts[chosen_kind (self)] = gtk_spin_button_get_value (self->amount) / told_unit (self).factor;
   update (self);
 }
 
@@ -294,6 +312,7 @@ tb_next_page_set_session (TbNextPage *self, TbSession *session)
   self->session = g_object_ref (session);
   self->start = tb_setup_ref (tb_session_get_setup (session, TB_SIDE_AFTER));
   g_signal_connect_object (session, "changed", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_wish), self, G_CONNECT_SWAPPED);
   show_amount (self);
   update (self);
 }
@@ -319,7 +338,8 @@ tb_next_page_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-next-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-next-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbNextPage, wishes);
   gtk_widget_class_bind_template_child (widget_class, TbNextPage, amount);
   gtk_widget_class_bind_template_child (widget_class, TbNextPage, unit);

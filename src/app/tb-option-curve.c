@@ -7,7 +7,9 @@
 
 #include "tb-accessible.h"
 #include "tb-curve-view.h"
+#include "tb-quantity.h"
 #include "tb-style.h"
+#include "tb-unit-pair.h"
 
 struct _TbOptionCurve
 {
@@ -15,6 +17,7 @@ struct _TbOptionCurve
 
   TbNextOption *option;
   TbWish wish;
+  gboolean metric;
 };
 
 G_DEFINE_FINAL_TYPE (TbOptionCurve, tb_option_curve, GTK_TYPE_WIDGET)
@@ -55,16 +58,21 @@ typedef struct Panel
   const char *title, *unit;
   PointValue value;
   int digits;
-  double least_span;
+  double least_span; /* in the unit that is shown */
+  double factor;     /* shown = value × factor */
 } Panel;
 
 /* The wished measure first; of the others those that are not it. */
 static void
 choose_panels (const TbOptionCurve *self, Panel panels[N_PANELS])
 {
-  const Panel board = { _ ("Board at the pins"), "", board_of, 1, 1 }, angle = { _ ("Angle"), _ ("°"), angle_of, 1, 1 },
-              turn = { _ ("Turns back"), _ (" ft"), breakpoint_of, 1, 2 };
-  const Panel roll = { _ ("Rolls from"), _ (" ft"), wished_of, 1, 2 }, room = { _ ("Room, boards"), "", wished_of, 1, 0.5 };
+  const char *length = self->metric ? _ (" m") : _ (" ft");
+  double metres = self->metric ? TB_METRES_PER_FOOT : 1;
+  const Panel board = { _ ("Board at the pins"), "", board_of, 1, 1, 1 },
+              angle = { _ ("Angle"), _ ("°"), angle_of, 1, 1, 1 };
+  const Panel turn = { _ ("Turns back"), length, breakpoint_of, 1, 2 * metres, metres };
+  const Panel roll = { _ ("Rolls from"), length, wished_of, 1, 2 * metres, metres };
+  const Panel room = { _ ("Room, boards"), "", wished_of, 1, 0.5, 1 };
 
   switch (self->wish.kind)
     {
@@ -95,9 +103,12 @@ present_place (const TbNextOption *option)
 }
 
 static char *
-tick_label (const TbField *field, double value)
+tick_label (const TbOptionCurve *self, double value)
 {
-  return g_strdup_printf ("%.*f", field->digits, value);
+  const TbField *field = self->option->curve_field;
+  TbToldUnit told = tb_told_unit (field->unit, field->digits, self->metric);
+
+  return tb_number_format (value * told.factor, told.digits);
 }
 
 static void
@@ -107,12 +118,19 @@ draw (TbOptionCurve *self, cairo_t *cr, double width, double height)
   guint count = option->n_points;
   double x[TB_NEXT_POINTS], y[N_PANELS][TB_NEXT_POINTS];
   double low = option->point[0].at, high = option->point[count - 1].at, present = present_place (option);
-  g_autofree char *low_label = tick_label (option->curve_field, low), *high_label = tick_label (option->curve_field, high);
+  g_autofree char *low_label = tick_label (self, low), *high_label = tick_label (self, high);
   TbCurveTick ticks[N_TICKS] = { { low, low_label }, { high, high_label } };
   TbCurvePanel drawn[N_PANELS];
   Panel panels[N_PANELS];
-  TbCurveScene scene = { .theme = tb_style_theme_for (GTK_WIDGET (self)), .panels = drawn, .n_panels = N_PANELS, .ticks = ticks,
-                         .n_ticks = 2, .low = low, .high = high, .present = present, .x_title = _ (option->curve_field->label) };
+  TbCurveScene scene = { .theme = tb_style_theme_for (GTK_WIDGET (self)),
+                         .panels = drawn,
+                         .n_panels = N_PANELS,
+                         .ticks = ticks,
+                         .n_ticks = 2,
+                         .low = low,
+                         .high = high,
+                         .present = present,
+                         .x_title = _ (option->curve_field->label) };
 
   choose_panels (self, panels);
   for (guint i = 0; i < count; i++)
@@ -120,8 +138,10 @@ draw (TbOptionCurve *self, cairo_t *cr, double width, double height)
   for (int k = 0; k < N_PANELS; k++)
     {
       for (guint i = 0; i < count; i++)
-        y[k][i] = panels[k].value (&option->point[i]);
-      drawn[k] = (TbCurvePanel){ .title = panels[k].title, .unit = panels[k].unit, .digits = panels[k].digits,
+        y[k][i] = panels[k].factor * panels[k].value (&option->point[i]);
+      drawn[k] = (TbCurvePanel){ .title = panels[k].title,
+                                 .unit = panels[k].unit,
+                                 .digits = panels[k].digits,
                                  .least_span = panels[k].least_span,
                                  .solid = { .x = x, .y = y[k], .count = count, .present = NAN } };
     }
@@ -129,11 +149,12 @@ draw (TbOptionCurve *self, cairo_t *cr, double width, double height)
 }
 
 void
-tb_option_curve_set_option (TbOptionCurve *self, TbNext *next, TbNextOption *option)
+tb_option_curve_set_option (TbOptionCurve *self, TbNext *next, TbNextOption *option, gboolean metric)
 {
   g_clear_pointer (&self->option, tb_next_option_unref);
   self->option = tb_next_option_ref (option);
   self->wish = next->wish;
+  self->metric = metric;
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 

@@ -65,7 +65,8 @@ rules_text (const TbKnobCost *cost)
       if (text->len > 0)
         g_string_append (text, _ ("; "));
       /* Translators: an occasion and what the rules say: "In competition: not allowed" */
-      g_string_append_printf (text, _ ("%s: %s"), _ (tb_occasion_label (occasion)), _ (tb_rule_label (cost->rule[occasion])));
+      g_string_append_printf (text, _ ("%s: %s"), _ (tb_occasion_label (occasion)),
+                              _ (tb_rule_label (cost->rule[occasion])));
     }
   return g_strdup (text->str);
 }
@@ -85,20 +86,20 @@ show_cost (TbOptionRow *self)
 }
 
 static void
-show_option (TbOptionRow *self, TbNext *next)
+show_option (TbOptionRow *self, TbNext *next, gboolean metric)
 {
   TbNextOption *option = self->option;
   g_autofree char *name = NULL;
   gboolean curve = option->n_points > 0;
 
   gtk_label_set_text (self->title, option->title);
-  set_text (self->change, tb_next_change_text (option));
-  set_text (self->reach, tb_next_reach_text (next, option));
-  set_text (self->effects, tb_next_effect_text (next, option));
-  set_text (self->curve_text, tb_next_curve_text (next, option));
+  set_text (self->change, tb_next_change_text (option, metric));
+  set_text (self->reach, tb_next_reach_text (next, option, metric));
+  set_text (self->effects, tb_next_effect_text (next, option, metric));
+  set_text (self->curve_text, tb_next_curve_text (next, option, metric));
   gtk_widget_set_visible (GTK_WIDGET (self->curve), curve);
   if (curve)
-    tb_option_curve_set_option (self->curve, next, option);
+    tb_option_curve_set_option (self->curve, next, option, metric);
   show_cost (self);
   /* Translators: %s is what is tried, such as "Speed". */
   name = g_strdup_printf (_ ("Put in “after”: %s"), option->title);
@@ -118,12 +119,12 @@ tb_option_row_get_option (TbOptionRow *self)
 }
 
 GtkWidget *
-tb_option_row_new (TbNext *next, TbNextOption *option)
+tb_option_row_new (TbNext *next, TbNextOption *option, gboolean metric)
 {
   TbOptionRow *self = g_object_new (TB_TYPE_OPTION_ROW, NULL);
 
   self->option = tb_next_option_ref (option);
-  show_option (self, next);
+  show_option (self, next, metric);
   return GTK_WIDGET (self);
 }
 
@@ -142,7 +143,8 @@ tb_option_row_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-option-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-option-row.ui");
   gtk_widget_class_bind_template_child (widget_class, TbOptionRow, title);
   gtk_widget_class_bind_template_child (widget_class, TbOptionRow, effort);
   gtk_widget_class_bind_template_child (widget_class, TbOptionRow, button);
@@ -166,7 +168,8 @@ tb_option_row_class_init (TbOptionRowClass *klass)
   g_type_ensure (TB_TYPE_DISCLOSURE);
   g_type_ensure (TB_TYPE_OPTION_CURVE);
   bind_template (GTK_WIDGET_CLASS (klass));
-  signals[CHOSEN] = g_signal_new ("chosen", TB_TYPE_OPTION_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHOSEN]
+      = g_signal_new ("chosen", TB_TYPE_OPTION_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

@@ -13,7 +13,7 @@ G_DECLARE_FINAL_TYPE (TbOptionRow, tb_option_row, TB, OPTION_ROW, GtkWidget)
 
 /* Signal "chosen": the button was pressed. */
 
-GtkWidget *tb_option_row_new (TbNext *next, TbNextOption *option);
+GtkWidget *tb_option_row_new (TbNext *next, TbNextOption *option, gboolean metric);
 /* Borrowed. */
 TbNextOption *tb_option_row_get_option (TbOptionRow *self);
 

@@ -14,11 +14,10 @@ struct _TbPartsPicture
 
   GArray *parts; /* of TbPart, their names owned */
   char *unit;
+  int digits;
 };
 
 G_DEFINE_FINAL_TYPE (TbPartsPicture, tb_parts_picture, GTK_TYPE_WIDGET)
-
-#define DIGITS 1
 
 static void
 clear_part (gpointer data)
@@ -35,7 +34,7 @@ describe (TbPartsPicture *self)
   for (guint i = 0; i < self->parts->len; i++)
     {
       const TbPart *part = &g_array_index (self->parts, TbPart, i);
-      g_autofree char *number = tb_number_format_signed (part->value, DIGITS);
+      g_autofree char *number = tb_number_format_signed (part->value, self->digits);
 
       /* Translators: a part's name, its number, its unit (with the space before it). */
       g_string_append_printf (text, _ ("%s: %s%s. "), part->name, number, self->unit);
@@ -44,7 +43,7 @@ describe (TbPartsPicture *self)
 }
 
 void
-tb_parts_picture_set_parts (TbPartsPicture *self, const TbPart *parts, guint n_parts, const char *unit)
+tb_parts_picture_set_parts (TbPartsPicture *self, const TbPart *parts, guint n_parts)
 {
   g_array_set_size (self->parts, 0);
   for (guint i = 0; i < n_parts; i++)
@@ -54,8 +53,18 @@ tb_parts_picture_set_parts (TbPartsPicture *self, const TbPart *parts, guint n_p
       part.name = g_strdup (part.name);
       g_array_append_val (self->parts, part);
     }
+  describe (self);
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+void
+tb_parts_picture_set_unit (TbPartsPicture *self, const char *unit, int digits)
+{
+  char *copy = g_strdup (unit);
+
   g_free (self->unit);
-  self->unit = g_strdup (unit);
+  self->unit = copy;
+  self->digits = digits;
   describe (self);
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
@@ -84,7 +93,7 @@ tb_parts_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   const TbPartsScene scene = { .theme = tb_style_theme_for (widget),
                                .parts = (const TbPart *) (gconstpointer) self->parts->data,
                                .n_parts = self->parts->len,
-                               .digits = DIGITS,
+                               .digits = self->digits,
                                .unit = self->unit };
   cairo_t *cr;
 

@@ -6,41 +6,13 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-/* A unit that core's tables use, and what stands in its place in metric. */
-typedef struct TbUnitPair
-{
-  const char *imperial;
-  const char *metric;
-  double factor;    /* metric number = imperial number × factor */
-  int fewer_digits; /* after the point, in metric */
-} TbUnitPair;
-
-#define CM_PER_INCH (TB_METRES_PER_INCH * 100.0)
-#define MM_PER_INCH (TB_METRES_PER_INCH * 1000.0)
-#define KMH_PER_MPH (TB_METRES_PER_SECOND_PER_MPH * 3.6)
-#define GRAMS_PER_OUNCE (TB_KILOGRAMS_PER_POUND / TB_OUNCES_PER_POUND * 1000.0)
-
-/* Pounds stay: a ball is sold by them everywhere. */
-static const TbUnitPair unit_pairs[] = {
-  { N_ ("mph"), N_ ("km/h"), KMH_PER_MPH, 0 }, { N_ ("ft"), N_ ("m"), TB_METRES_PER_FOOT, -1 },
-  { N_ ("in"), N_ ("cm"), CM_PER_INCH, 0 },    { N_ ("µin"), N_ ("µm"), TB_METRES_PER_INCH, -2 },
-  { N_ ("oz"), N_ ("g"), GRAMS_PER_OUNCE, 1 },
-};
-
-static const TbUnitPair *
-pair_of (const char *unit)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (unit_pairs); i++)
-    if (strcmp (unit_pairs[i].imperial, unit) == 0)
-      return &unit_pairs[i];
-  return NULL;
-}
+#include "tb-unit-pair.h"
 
 TbQuantity
 tb_quantity_for_field (const TbField *field, TbUnits units)
 {
   TbQuantity self = { .field = field, .unit = field->unit, .factor = 1.0, .digits = field->digits };
-  const TbUnitPair *pair = units == TB_UNITS_METRIC ? pair_of (field->unit) : NULL;
+  const TbUnitPair *pair = units == TB_UNITS_METRIC ? tb_unit_pair (field->unit) : NULL;
 
   if (pair != NULL)
     {
@@ -142,7 +114,7 @@ is_unit (const char *text, const char *unit)
 static double
 unit_factor (const TbQuantity *self, const char *unit)
 {
-  const TbUnitPair *pair = pair_of (self->field->unit);
+  const TbUnitPair *pair = tb_unit_pair (self->field->unit);
 
   if (unit[0] == '\0' || is_unit (unit, self->unit))
     return self->factor;

@@ -6,7 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-describe.h"
 #include "tb-parts-picture.h"
+#include "tb-quantity.h"
 #include "tb-why.h"
 
 struct _TbWhyPage
@@ -24,7 +26,7 @@ struct _TbWhyPage
   TbPartsPicture *places;
 
   TbSession *session;
-  TbWhy *why; /* last known; NULL before the first */
+  TbWhy *why;                /* last known; NULL before the first */
   GCancellable *cancellable; /* of what is being worked out; else NULL */
   gboolean stale;            /* the session has changed since it was begun */
 };
@@ -34,12 +36,21 @@ G_DEFINE_FINAL_TYPE (TbWhyPage, tb_why_page, GTK_TYPE_WIDGET)
 /* Lengths of a stretch of lane that can be chosen, ft. */
 static const double lengths[] = { 20, 10, 5 };
 
-static const char *
-unit_of (TbWhyMeasure split)
+static gboolean
+is_metric (TbWhyPage *self)
 {
-  const char *const units[TB_WHY_N_SPLITS] = { "", _ ("°"), _ (" ft") };
+  return tb_session_get_units (self->session) == TB_UNITS_METRIC;
+}
 
-  return units[split];
+/* Gives bars their unit; the factor that a part in core's own unit is multiplied by is returned. */
+static double
+show_unit (TbWhyPage *self, TbPartsPicture *picture, TbWhyMeasure split)
+{
+  gboolean metres = split == TB_WHY_BREAKPOINT && is_metric (self);
+  const char *const units[TB_WHY_N_SPLITS] = { "", _ ("°"), metres ? _ (" m") : _ (" ft") };
+
+  tb_parts_picture_set_unit (picture, units[split], metres ? 2 : 1);
+  return metres ? TB_METRES_PER_FOOT : 1;
 }
 
 static TbWhyMeasure
@@ -54,7 +65,7 @@ chosen_measure (TbWhyPage *self)
 static void
 show_sentences (TbWhyPage *self)
 {
-  g_auto (GStrv) sentences = tb_why_sentences (self->why, chosen_measure (self));
+  g_auto (GStrv) sentences = tb_why_sentences (self->why, chosen_measure (self), is_metric (self));
   GtkWidget *child;
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->sentences))) != NULL)
@@ -75,8 +86,15 @@ show_sentences (TbWhyPage *self)
 static const char *
 input_name (const TbChange *change)
 {
-  const char *const others[] = { "", "", _ ("Holes"), _ ("Pattern"), _ ("Games on the lane"), _ ("Assumed constants"),
-                                 _ ("Parts of the model"), _ ("Ball"), _ ("Everything") };
+  const char *const others[] = { "",
+                                 "",
+                                 _ ("Holes"),
+                                 _ ("Pattern"),
+                                 _ ("Games on the lane"),
+                                 _ ("Assumed constants"),
+                                 _ ("Parts of the model"),
+                                 _ ("Ball"),
+                                 _ ("Everything") };
 
   return change->field != NULL ? _ (change->field->label) : others[change->kind];
 }
@@ -85,26 +103,34 @@ static void
 show_inputs (TbWhyPage *self)
 {
   TbWhyMeasure split = chosen_measure (self);
-  gboolean there = self->why->status == TB_OK && isfinite (self->why->difference[split]) && self->why->n_inputs > 0;
+  gboolean there
+      = self->why->status == TB_OK && isfinite (self->why->difference[split]) && self->why->n_inputs > 0;
   TbPart parts[TB_MAX_CHANGES];
+  double factor = show_unit (self, self->inputs, split);
 
   for (guint i = 0; there && i < self->why->n_inputs; i++)
-    parts[i] = (TbPart){ input_name (&self->why->input[i].change), self->why->input[i].part[split],
-                         self->why->input[i].error[split] };
-  tb_parts_picture_set_parts (self->inputs, parts, there ? self->why->n_inputs : 0, unit_of (split));
+    parts[i] = (TbPart){ input_name (&self->why->input[i].change), factor * self->why->input[i].part[split],
+                         factor * self->why->input[i].error[split] };
+  tb_parts_picture_set_parts (self->inputs, parts, there ? self->why->n_inputs : 0);
   gtk_widget_set_visible (self->inputs_title, there);
   gtk_widget_set_visible (GTK_WIDGET (self->inputs), there);
 }
 
 static char *
-place_name (const TbWhyStretch *stretch)
+place_name (TbWhyPage *self, const TbWhyStretch *stretch)
 {
+  TbUnits units = tb_session_get_units (self->session);
+  g_autofree char *from = NULL, *to = tb_describe_distance (tb_metres_from_ft (stretch->to_ft), units);
+  double near = is_metric (self) ? tb_metres_from_ft (stretch->from_ft) : stretch->from_ft;
+
+  from = tb_number_format (near, is_metric (self) ? 1 : 0);
   if (stretch->to_ft - stretch->from_ft == TB_WHY_STRETCH_FT)
-    return g_strdup_printf (stretch->from_ft == 0    ? _ ("Front, %.0f to %.0f ft")
-                            : stretch->to_ft < TB_HEAD_PIN_FT ? _ ("Middle, %.0f to %.0f ft")
-                                                              : _ ("Back, %.0f to %.0f ft"),
-                            stretch->from_ft, stretch->to_ft);
-  return g_strdup_printf (_ ("%.0f to %.0f ft"), stretch->from_ft, stretch->to_ft);
+    return g_strdup_printf (stretch->from_ft == 0             ? _ ("Front, %s to %s")
+                            : stretch->to_ft < TB_HEAD_PIN_FT ? _ ("Middle, %s to %s")
+                                                              : _ ("Back, %s to %s"),
+                            from, to);
+  /* Translators: a stretch of lane: "20 to 30 ft" */
+  return g_strdup_printf (_ ("%s to %s"), from, to);
 }
 
 static void
@@ -116,15 +142,16 @@ show_places (TbWhyPage *self)
   TbPart parts[TB_WHY_MAX_STRETCHES + 1];
   guint count = 0;
 
+  show_unit (self, self->places, split);
   if (there && self->why->launch_part[split] != 0)
     parts[count++] = (TbPart){ .name = _ ("Launch line"), .value = self->why->launch_part[split] };
   for (guint i = 0; there && i < self->why->n_stretches; i++)
     {
-      g_ptr_array_add (names, place_name (&self->why->stretch[i]));
-      parts[count++]
-          = (TbPart){ .name = g_ptr_array_index (names, names->len - 1), .value = self->why->stretch[i].part[split] };
+      g_ptr_array_add (names, place_name (self, &self->why->stretch[i]));
+      parts[count++] = (TbPart){ .name = g_ptr_array_index (names, names->len - 1),
+                                 .value = self->why->stretch[i].part[split] };
     }
-  tb_parts_picture_set_parts (self->places, parts, count, unit_of (split));
+  tb_parts_picture_set_parts (self->places, parts, count);
   gtk_widget_set_visible (self->places_title, there);
   gtk_widget_set_visible (GTK_WIDGET (self->places), there);
 }
@@ -160,8 +187,8 @@ on_why (GObject *source, GAsyncResult *result, gpointer data)
     update (self);
 }
 
-/* One at a time: a change while one is under way begins the next when it is done, so that a slider that is dragged shows
- * its reasons all along. */
+/* One at a time: a change while one is under way begins the next when it is done, so that a slider that is
+ * dragged shows its reasons all along. */
 static void
 update (TbWhyPage *self)
 {
@@ -170,7 +197,8 @@ update (TbWhyPage *self)
   self->stale = TRUE;
   if (self->session == NULL || self->cancellable != NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
-  options.stretch_ft = lengths[MIN (gtk_drop_down_get_selected (self->places_length), G_N_ELEMENTS (lengths) - 1)];
+  options.stretch_ft
+      = lengths[MIN (gtk_drop_down_get_selected (self->places_length), G_N_ELEMENTS (lengths) - 1)];
   self->stale = FALSE;
   self->cancellable = g_cancellable_new ();
   tb_why_new_async (tb_session_get_setup (self->session, TB_SIDE_BEFORE),
@@ -200,8 +228,10 @@ tb_why_page_set_session (TbWhyPage *self, TbSession *session)
   g_return_if_fail (self->session == NULL);
 
   self->session = g_object_ref (session);
-  g_object_bind_property (session, "reaim", self->reaim, "active", G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
+  g_object_bind_property (session, "reaim", self->reaim, "active",
+                          G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
   g_signal_connect_object (session, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_why), self, G_CONNECT_SWAPPED);
   update (self);
 }
 
@@ -235,10 +265,13 @@ tb_why_page_class_init (TbWhyPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = tb_why_page_dispose;
   widget_class->map = tb_why_page_map;
   g_type_ensure (TB_TYPE_PARTS_PICTURE);
-  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-why-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/tenboard/Tenboard/ui/tb-why-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TbWhyPage, reaim);
-  gtk_widget_class_bind_template_child_full (widget_class, "board", FALSE, G_STRUCT_OFFSET (TbWhyPage, measure[TB_WHY_BOARD]));
-  gtk_widget_class_bind_template_child_full (widget_class, "angle", FALSE, G_STRUCT_OFFSET (TbWhyPage, measure[TB_WHY_ANGLE]));
+  gtk_widget_class_bind_template_child_full (widget_class, "board", FALSE,
+                                             G_STRUCT_OFFSET (TbWhyPage, measure[TB_WHY_BOARD]));
+  gtk_widget_class_bind_template_child_full (widget_class, "angle", FALSE,
+                                             G_STRUCT_OFFSET (TbWhyPage, measure[TB_WHY_ANGLE]));
   gtk_widget_class_bind_template_child_full (widget_class, "breakpoint", FALSE,
                                              G_STRUCT_OFFSET (TbWhyPage, measure[TB_WHY_BREAKPOINT]));
   gtk_widget_class_bind_template_child (widget_class, TbWhyPage, sentences);

@@ -30,7 +30,8 @@ write_changes (TbJsonWriter *writer, const TbNextOption *option)
   for (guint i = 0; i < option->n_changes; i++)
     {
       const TbNextChange *change = &option->change[i];
-      g_autofree char *key = g_strdup_printf ("%s.%s", tb_group_name (change->field->group), change->field->name);
+      g_autofree char *key
+          = g_strdup_printf ("%s.%s", tb_group_name (change->field->group), change->field->name);
 
       tb_json_begin_row (writer, key);
       tb_json_number (writer, NULL, change->from);
@@ -44,8 +45,8 @@ write_changes (TbJsonWriter *writer, const TbNextOption *option)
 static void
 write_effects (TbJsonWriter *writer, const TbNext *next, const TbNextOption *option)
 {
-  static const char *const measures[] = { "board_at_pins", "angle_at_pins_deg", "breakpoint_board", "breakpoint_ft",
-                                          "roll_start_ft", "speed_at_pins_mph" };
+  static const char *const measures[] = { "board_at_pins", "angle_at_pins_deg", "breakpoint_board",
+                                          "breakpoint_ft", "roll_start_ft",     "speed_at_pins_mph" };
 
   tb_json_begin_object (writer, "effects");
   for (gsize i = 0; i < G_N_ELEMENTS (measures); i++)
@@ -116,11 +117,11 @@ write_option (TbJsonWriter *writer, const TbNext *next, const TbNextOption *opti
   tb_json_string (writer, "reach", tb_reach_name (option->reach));
   tb_json_number (writer, "wished", option->wished);
   write_changes (writer, option);
-  write_owned (writer, "text", tb_next_change_text (option));
+  write_owned (writer, "text", tb_next_change_text (option, FALSE));
   write_effects (writer, next, option);
-  write_owned (writer, "effects_text", tb_next_effect_text (next, option));
-  write_owned (writer, "reach_text", tb_next_reach_text (next, option));
-  write_owned (writer, "curve_text", tb_next_curve_text (next, option));
+  write_owned (writer, "effects_text", tb_next_effect_text (next, option, FALSE));
+  write_owned (writer, "reach_text", tb_next_reach_text (next, option, FALSE));
+  write_owned (writer, "curve_text", tb_next_curve_text (next, option, FALSE));
   write_cost (writer, option);
   write_curve (writer, option);
   tb_json_end_object (writer);
@@ -129,7 +130,7 @@ write_option (TbJsonWriter *writer, const TbNext *next, const TbNextOption *opti
 static char *
 next_json (const TbNext *next)
 {
-  g_autofree char *turn = tb_next_turn_text (next);
+  g_autofree char *turn = tb_next_turn_text (next, FALSE);
   TbJsonWriter writer;
 
   tb_json_writer_init (&writer);
@@ -143,7 +144,7 @@ next_json (const TbNext *next)
     write_option (&writer, next, g_ptr_array_index (next->options, i));
   tb_json_end_list (&writer);
   tb_json_begin_list (&writer, "sentences");
-  write_owned (&writer, NULL, tb_next_wish_text (next));
+  write_owned (&writer, NULL, tb_next_wish_text (next, FALSE));
   if (next->met)
     tb_json_string (&writer, NULL, _ ("That is so already."));
   if (turn)
@@ -183,12 +184,12 @@ rules_text (const TbKnobCost *cost)
 static void
 add_option (GString *text, const TbNext *next, const TbNextOption *option)
 {
-  g_string_append_printf (text, "  %s (%s, %.1f)\n", option->title, translated (tb_effort_word (option->effort)),
-                          option->effort);
-  add_line (text, "    ", tb_next_change_text (option));
-  add_line (text, "    ", tb_next_reach_text (next, option));
-  add_line (text, "    ", tb_next_effect_text (next, option));
-  add_line (text, "    ", tb_next_curve_text (next, option));
+  g_string_append_printf (text, "  %s (%s, %.1f)\n", option->title,
+                          translated (tb_effort_word (option->effort)), option->effort);
+  add_line (text, "    ", tb_next_change_text (option, FALSE));
+  add_line (text, "    ", tb_next_reach_text (next, option, FALSE));
+  add_line (text, "    ", tb_next_effect_text (next, option, FALSE));
+  add_line (text, "    ", tb_next_curve_text (next, option, FALSE));
   add_line (text, "    ", g_strdup (translated (option->knob->cost->time)));
   add_line (text, "    ", rules_text (option->knob->cost));
   add_line (text, "    ", g_strdup (translated (option->knob->cost->rules)));
@@ -201,10 +202,10 @@ next_text (const TbNext *next)
   GString *text = g_string_new (NULL);
   int group = -1;
 
-  add_line (text, "", tb_next_wish_text (next));
+  add_line (text, "", tb_next_wish_text (next, FALSE));
   if (next->met)
     add_line (text, "", g_strdup (_ ("That is so already.")));
-  add_line (text, "", tb_next_turn_text (next));
+  add_line (text, "", tb_next_turn_text (next, FALSE));
   for (guint i = 0; i < next->options->len; i++)
     {
       const TbNextOption *option = g_ptr_array_index (next->options, i);
@@ -237,7 +238,8 @@ tb_next_command (TbRequest *request, const char *argument, GError **error)
     {
       TbSetup *setup = runs[TB_SIDE_AFTER]->setup;
       g_autoptr (GArray) balls = tb_next_balls (request->library, setup);
-      g_autoptr (TbNext) next = tb_next_find (setup, &wish, (const TbNextBall *) (gpointer) balls->data, balls->len, 0, NULL);
+      g_autoptr (TbNext) next
+          = tb_next_find (setup, &wish, (const TbNextBall *) (gpointer) balls->data, balls->len, 0, NULL);
       g_autofree char *text = request->plain_text ? next_text (next) : next_json (next);
 
       done = tb_output_write (text, error);

@@ -15,13 +15,14 @@ static void
 write_answer (TbJsonWriter *writer, const TbPocketAnswer *answer)
 {
   static const char *const measures[]
-      = { "board_at_arrows", "board_at_pins", "angle_at_pins_deg", "breakpoint_board", "breakpoint_ft", "roll_start_ft",
-          "speed_at_pins_mph" };
+      = { "board_at_arrows", "board_at_pins", "angle_at_pins_deg", "breakpoint_board",
+          "breakpoint_ft",   "roll_start_ft", "speed_at_pins_mph" };
 
   tb_json_begin_object (writer, NULL);
   tb_json_number (writer, "laydown_board", tb_board_from_x (answer->delivery.laydown));
   tb_json_number (writer, "aim_board", tb_board_from_x (answer->delivery.aim));
-  tb_json_number (writer, "launch_angle_deg", tb_deg_from_radians (tb_delivery_launch_heading (&answer->delivery)));
+  tb_json_number (writer, "launch_angle_deg",
+                  tb_deg_from_radians (tb_delivery_launch_heading (&answer->delivery)));
   for (gsize i = 0; i < G_N_ELEMENTS (measures); i++)
     tb_json_number (writer, measures[i], tb_measure_value (tb_measure_find (measures[i]), &answer->measures));
   tb_json_number (writer, "room_out_boards", answer->room_out);
@@ -74,7 +75,8 @@ answer_text (const TbPocketAnswer *answer)
   g_autofree char *feet = tb_number_text (tb_ft_from_metres (answer->measures.breakpoint_y), 1);
   g_autofree char *out = tb_number_text (answer->room_out, 1), *in = tb_number_text (answer->room_in, 1);
 
-  return tb_fill_with (_ ("laid down at board %1$s, aimed at %2$s: meets the pins at %3$s°, turns back on board %4$s at %5$s ft, "
+  return tb_fill_with (_ ("laid down at board %1$s, aimed at %2$s: meets the pins at %3$s°, turns back on "
+                          "board %4$s at %5$s ft, "
                           "room at the arrows %6$s boards outside and %7$s inside"),
                        laydown, aim, angle, board, feet, out, in, NULL);
 }

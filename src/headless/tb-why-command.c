@@ -23,7 +23,7 @@ all_sentences (const TbWhy *why)
 
   for (int split = 0; split < TB_WHY_N_SPLITS; split++)
     {
-      g_auto (GStrv) sentences = tb_why_sentences (why, split);
+      g_auto (GStrv) sentences = tb_why_sentences (why, split, FALSE);
 
       g_strv_builder_addv (builder, (const char **) sentences);
       if (why->n_inputs == 0)
@@ -78,7 +78,7 @@ write_stretches (TbJsonWriter *writer, const TbWhy *why, TbWhyMeasure split)
 static void
 write_split (TbJsonWriter *writer, const TbWhy *why, TbWhyMeasure split)
 {
-  g_auto (GStrv) sentences = tb_why_sentences (why, split);
+  g_auto (GStrv) sentences = tb_why_sentences (why, split, FALSE);
 
   tb_json_begin_object (writer, tb_why_measure_name (split));
   tb_json_number (writer, "before", why->value[TB_SIDE_BEFORE][split]);
@@ -128,7 +128,8 @@ tb_why_command (TbRequest *request, const char *argument, GError **error)
   if (tb_request_throw (request, runs, error))
     {
       const TbWhyOptions options = { .stretch_ft = request->stretch_ft };
-      g_autoptr (TbWhy) why = tb_why_new (runs[TB_SIDE_BEFORE]->setup, runs[TB_SIDE_AFTER]->setup, &options, NULL);
+      g_autoptr (TbWhy) why
+          = tb_why_new (runs[TB_SIDE_BEFORE]->setup, runs[TB_SIDE_AFTER]->setup, &options, NULL);
       g_autofree char *text = request->plain_text ? why_text (why) : why_json (why);
 
       done = tb_output_write (text, error);

@@ -10,7 +10,8 @@ field_size (const TbField *field)
   return field->kind == TB_FIELD_CHOICE ? sizeof (int) : sizeof (double);
 }
 
-/* Compared and copied as core holds it: a change is a change, however small, and is taken over to the last bit. */
+/* Compared and copied as core holds it: a change is a change, however small, and is taken over to the last
+ * bit. */
 static gboolean
 field_differs (const TbField *field, const TbShot *a, const TbShot *b)
 {
@@ -64,8 +65,8 @@ options_differ (const TbOptions *a, const TbOptions *b)
 {
   return a->no_landing_squeeze != b->no_landing_squeeze || a->no_film_on_ball != b->no_film_on_ball
          || a->no_rolling_resistance != b->no_rolling_resistance || a->no_air_drag != b->no_air_drag
-         || a->no_pivot_friction != b->no_pivot_friction || a->no_cross_tilt != b->no_cross_tilt || a->step != b->step
-         || a->gravity != b->gravity;
+         || a->no_pivot_friction != b->no_pivot_friction || a->no_cross_tilt != b->no_cross_tilt
+         || a->step != b->step || a->gravity != b->gravity;
 }
 
 static gboolean
@@ -101,7 +102,8 @@ find_fields (Finder *finder, const TbShot *before, const TbShot *after)
 
   for (const TbField *field = tb_field_table; field->name; field++)
     {
-      if (field->alias_of || comes_with_film (field) || (other_cover && comes_with_cover (field) && field != cover_field ()))
+      if (field->alias_of || comes_with_film (field)
+          || (other_cover && comes_with_cover (field) && field != cover_field ()))
         continue;
       if (field_differs (field, before, after))
         note_change (finder, field == cover_field () ? TB_CHANGE_COVER : TB_CHANGE_FIELD, field);
@@ -118,7 +120,10 @@ tb_changes_find (const TbSetup *before, const TbSetup *after, TbChange changes[T
   if (holes_differ (&a->ball, &b->ball))
     note_change (&finder, TB_CHANGE_HOLES, NULL);
   if (films_differ (a->lane.oil, b->lane.oil))
-    note_change (&finder, films_differ (&before->pattern->oil, &after->pattern->oil) ? TB_CHANGE_PATTERN : TB_CHANGE_WEAR, NULL);
+    note_change (&finder,
+                 films_differ (&before->pattern->oil, &after->pattern->oil) ? TB_CHANGE_PATTERN
+                                                                            : TB_CHANGE_WEAR,
+                 NULL);
   if (memcmp (&a->assumed, &b->assumed, sizeof a->assumed) != 0)
     note_change (&finder, TB_CHANGE_ASSUMED, NULL);
   if (options_differ (&a->options, &b->options))

@@ -7,7 +7,8 @@
 #define MAX_TEXTS 9
 #define MINUS "\xe2\x88\x92"
 
-/* Reads what follows a % and says which text it asks for; the number of characters read is returned, 0 if it is none. */
+/* Reads what follows a % and says which text it asks for; the number of characters read is returned, 0 if it
+ * is none. */
 static int
 read_gap (const char *after, guint *next, guint *which)
 {

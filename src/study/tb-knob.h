@@ -1,7 +1,8 @@
 /* What a bowler can turn between one throw and the next, and what each costs.
  *
- * Efforts are assumed: 1 is a small change that a practised bowler makes on the next shot, 2 takes some shots, 4 takes
- * practice, 8 takes weeks or another ball. Limits are what is usual, not what is possible; they are assumed as well.
+ * Efforts are assumed: 1 is a small change that a practised bowler makes on the next shot, 2 takes some
+ * shots, 4 takes practice, 8 takes weeks or another ball. Limits are what is usual, not what is possible;
+ * they are assumed as well.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -63,12 +64,12 @@ typedef struct TbKnob
   const char *label; /* for people, untranslated */
   TbKnobGroup group;
   TbKnobKind kind;
-  const char *field;  /* TB_KNOB_SLIDE: whose number it is; else NULL */
-  const char *second; /* goes along with it, or NULL */
-  double ratio;       /* of the second's move to the first's */
-  double low, high;   /* usual limits of the number, in the field's unit */
-  double reach;       /* how far from where it is now it is turned at most */
-  double effort;      /* of a change of one unit */
+  const char *field;   /* TB_KNOB_SLIDE: whose number it is; else NULL */
+  const char *second;  /* goes along with it, or NULL */
+  double ratio;        /* of the second's move to the first's */
+  double low, high;    /* usual limits of the number, in the field's unit */
+  double reach;        /* how far from where it is now it is turned at most */
+  double effort;       /* of a change of one unit */
   double effort_fixed; /* of any change at all */
   const TbKnobCost *cost;
   const char *caution; /* untranslated; NULL for none */

@@ -1,8 +1,8 @@
 /* Turning one knob: its curve, the turning point of it, and the place that meets the wish.
  *
- * The knob is thrown at some places on either side of where it stands, which is its curve; where the curve crosses what
- * is wished a solver finds the place, and the crossing that asks the smaller change is taken. Where it does not cross,
- * the place that comes nearest is taken for what it is.
+ * The knob is thrown at some places on either side of where it stands, which is its curve; where the curve
+ * crosses what is wished a solver finds the place, and the crossing that asks the smaller change is taken.
+ * Where it does not cross, the place that comes nearest is taken for what it is.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-next-private.h"
@@ -19,8 +19,8 @@
 /* Places of a curve of room, which takes many throws each. */
 #define ROOM_POINTS 7
 
-/* Throws a shot, re-aimed if the wish asks for it, and says what came of the wish. NAN if the real ball would not get to
- * the pins, or has no pocket line. */
+/* Throws a shot, re-aimed if the wish asks for it, and says what came of the wish. NAN if the real ball would
+ * not get to the pins, or has no pocket line. */
 double
 next_throw (NextSolver *self)
 {
@@ -108,8 +108,8 @@ set_point (const NextSolver *self, TbNextPoint *point, double at, double wished)
   };
 }
 
-/* Places of the curve: from one end of the knob's range to the other, where it stands now among them. Its index is
- * returned, −1 if there is nowhere to go. */
+/* Places of the curve: from one end of the knob's range to the other, where it stands now among them. Its
+ * index is returned, −1 if there is nowhere to go. */
 static int
 spread_places (const NextSolver *self, TbNextPoint *points, int count)
 {
@@ -119,7 +119,8 @@ spread_places (const NextSolver *self, TbNextPoint *points, int count)
   tb_knob_range (self->knob, &self->base, &low, &high);
   if (!(high > low))
     return -1;
-  below = CLAMP ((int) round ((count - 1) * (here - low) / (high - low)), here > low ? 1 : 0, count - (here < high ? 2 : 1));
+  below = CLAMP ((int) round ((count - 1) * (here - low) / (high - low)), here > low ? 1 : 0,
+                 count - (here < high ? 2 : 1));
   for (int i = 0; i < count; i++)
     points[i].at = i < below   ? low + (here - low) * i / below
                    : i > below ? here + (high - here) * (i - below) / (count - 1 - below)
@@ -131,7 +132,8 @@ spread_places (const NextSolver *self, TbNextPoint *points, int count)
 static gboolean
 draw_curve (NextSolver *self, TbNextOption *option)
 {
-  int count = next_wants_most (self) ? ROOM_POINTS : TB_NEXT_POINTS, here = spread_places (self, option->point, count);
+  int count = next_wants_most (self) ? ROOM_POINTS : TB_NEXT_POINTS,
+      here = spread_places (self, option->point, count);
   double aim_here = NAN;
 
   for (int step = 0; here >= 0 && step < count; step++)
@@ -140,7 +142,8 @@ draw_curve (NextSolver *self, TbNextOption *option)
 
       if (step == here + 1)
         self->warm_aim = aim_here;
-      set_point (self, &option->point[index], option->point[index].at, value_at (option->point[index].at, self));
+      set_point (self, &option->point[index], option->point[index].at,
+                 value_at (option->point[index].at, self));
       if (step == 0)
         aim_here = self->warm_aim;
       if (g_cancellable_is_cancelled (self->cancellable))
@@ -157,8 +160,8 @@ wished_curve (NextSolver *self)
   return (TbCurve){ value_at, self };
 }
 
-/* Whether a place of the curve, neither of its ends, is above (sign 1) or below (−1) all the others, and above both ends
- * by more than nothing. */
+/* Whether a place of the curve, neither of its ends, is above (sign 1) or below (−1) all the others, and
+ * above both ends by more than nothing. */
 static gboolean
 stands_out (const TbNextOption *option, guint index, int sign)
 {
@@ -179,7 +182,8 @@ stands_out (const TbNextOption *option, guint index, int sign)
 static gboolean
 is_smooth (NextSolver *self, double at, double value, double step)
 {
-  return fabs (value_at (at - step, self) - value) < TURN_DEPTH && fabs (value_at (at + step, self) - value) < TURN_DEPTH;
+  return fabs (value_at (at - step, self) - value) < TURN_DEPTH
+         && fabs (value_at (at + step, self) - value) < TURN_DEPTH;
 }
 
 static void
@@ -196,7 +200,8 @@ find_turning_point (NextSolver *self, TbNextOption *option)
                             point[i - 1].wished, point[i].wished, point[i + 1].wished };
 
         warm_up (self, &point[i]);
-        if (!tb_solve_turning_point (&curve, &triple, tolerance, &at, &value) || !is_smooth (self, at, value, tolerance))
+        if (!tb_solve_turning_point (&curve, &triple, tolerance, &at, &value)
+            || !is_smooth (self, at, value, tolerance))
           continue;
         option->turns = TRUE;
         option->turns_at = at;
@@ -229,10 +234,11 @@ gather_places (const TbNextOption *option, TbNextPoint places[TB_NEXT_POINTS + 1
 
   for (guint i = 0; i < option->n_points; i++)
     {
-      if (option->turns && i > 0 && option->turns_at > option->point[i - 1].at && option->turns_at < option->point[i].at)
+      if (option->turns && i > 0 && option->turns_at > option->point[i - 1].at
+          && option->turns_at < option->point[i].at)
         places[count++] = (TbNextPoint){ .at = option->turns_at,
-                                            .wished = option->turns_wished,
-                                            .aim_board = option->turns_aim_board };
+                                         .wished = option->turns_wished,
+                                         .aim_board = option->turns_aim_board };
       places[count++] = option->point[i];
     }
   return count;

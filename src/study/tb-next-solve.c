@@ -1,4 +1,5 @@
-/* One option: a knob turned, or a ball, cover or surface taken and the line moved to suit, and the answer thrown again.
+/* One option: a knob turned, or a ball, cover or surface taken and the line moved to suit, and the answer
+ * thrown again.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
@@ -33,7 +34,8 @@ note_changes (TbNextOption *option, const TbSetup *start)
 static double
 line_effort (const TbShot *a, const TbShot *b)
 {
-  const TbKnob *feet = tb_knob_find ("feet"), *target = tb_knob_find ("target"), *pair = tb_knob_find ("feet-and-target");
+  const TbKnob *feet = tb_knob_find ("feet"), *target = tb_knob_find ("target"),
+               *pair = tb_knob_find ("feet-and-target");
   double laid = tb_knob_value (feet, b) - tb_knob_value (feet, a);
   double aimed = tb_knob_value (target, b) - tb_knob_value (target, a);
 
@@ -54,8 +56,8 @@ option_effort (const TbKnob *knob, const TbShot *a, const TbShot *b)
   if (knob->kind == TB_KNOB_SLIDE)
     change = tb_knob_effort (knob, tb_knob_value (knob, b) - tb_knob_value (knob, a));
   else if (knob->kind == TB_KNOB_SURFACE_AND_LINE)
-    change = tb_knob_effort (
-        knob, tb_grit_from_roughness (b->ball.cover.roughness) - tb_grit_from_roughness (a->ball.cover.roughness));
+    change = tb_knob_effort (knob, tb_grit_from_roughness (b->ball.cover.roughness)
+                                       - tb_grit_from_roughness (a->ball.cover.roughness));
   else
     change = knob->effort_fixed;
   return change + line_effort (a, b);
@@ -73,7 +75,8 @@ standing (const NextSolver *self)
 static TbReach
 judge (const NextSolver *self, const TbNextOption *option)
 {
-  double now = option->wished == self->next->reaimed ? self->next->now : standing (self), far = fabs (now - self->next->target);
+  double now = option->wished == self->next->reaimed ? self->next->now : standing (self),
+         far = fabs (now - self->next->target);
 
   if (option->run->status != TB_OK || option->run->path.result != TB_RESULT_PINS || isnan (option->wished))
     return TB_REACH_NOT;
@@ -81,7 +84,8 @@ judge (const NextSolver *self, const TbNextOption *option)
     return option->wished >= now + ROOM_GAIN ? TB_REACH_MET : TB_REACH_NOT;
   if (fabs (option->wished - self->next->target) <= TB_WISH_TOLERANCE)
     return TB_REACH_MET;
-  return fabs (option->wished - self->next->target) < (1 - NEARER_SHARE) * far ? TB_REACH_NEARER : TB_REACH_NOT;
+  return fabs (option->wished - self->next->target) < (1 - NEARER_SHARE) * far ? TB_REACH_NEARER
+                                                                               : TB_REACH_NOT;
 }
 
 /* Throws the answer once more, as it will be thrown in the window. */
@@ -93,10 +97,11 @@ finish (NextSolver *self, TbNextOption *option, TbSetup *setup)
   option->setup = setup;
   option->run = tb_run_new (setup);
   self->thrower->throws++;
-  option->wished = option->run->status == TB_OK
-                       ? tb_wish_value (&self->next->wish, self->thrower, &setup->shot, &option->run->path.measures)
-                       : NAN;
-  option->missing = next_wants_most (self) ? self->next->now - option->wished : self->next->target - option->wished;
+  option->wished = option->run->status == TB_OK ? tb_wish_value (&self->next->wish, self->thrower,
+                                                                 &setup->shot, &option->run->path.measures)
+                                                : NAN;
+  option->missing
+      = next_wants_most (self) ? self->next->now - option->wished : self->next->target - option->wished;
   option->effort = option_effort (option->knob, &start->shot, &setup->shot);
   note_changes (option, start);
   tb_pocket_room (self->thrower, &setup->shot, &option->room_out, &option->room_in);
@@ -110,7 +115,7 @@ option_new (const NextTask *task)
 
   g_atomic_ref_count_init (&option->ref_count);
   option->knob = task->knob;
-  option->title = g_strdup (task->ball ? task->ball->name : _(task->knob->label));
+  option->title = g_strdup (task->ball ? task->ball->name : _ (task->knob->label));
   return option;
 }
 
@@ -214,7 +219,8 @@ next_variant (const NextSolver *self, const NextTask *task, guint index, TbShot 
 static gboolean
 is_same_ball (const TbBall *a, const TbBall *b)
 {
-  return a->cover.kind == b->cover.kind && fabs (a->cover.roughness - b->cover.roughness) <= 1e-3 * b->cover.roughness;
+  return a->cover.kind == b->cover.kind
+         && fabs (a->cover.roughness - b->cover.roughness) <= 1e-3 * b->cover.roughness;
 }
 
 static TbSetup *

@@ -113,11 +113,11 @@ next_new (TbSetup *start, const TbWish *wish)
 typedef struct Search
 {
   TbNext *next;
-  GArray *tasks;    /* of NextTask */
+  GArray *tasks;     /* of NextTask */
   TbNextBall *balls; /* owned copies */
   guint n_balls;
-  gint taken;       /* next task, atomic */
-  gint throws;      /* atomic */
+  gint taken;           /* next task, atomic */
+  gint throws;          /* atomic */
   TbNextOption **found; /* one a task, or NULL */
   GCancellable *cancellable;
   GMainContext *context; /* of those who are told; NULL if nobody is */
@@ -217,8 +217,8 @@ news_free (gpointer data)
   g_free (news);
 }
 
-/* From the working thread. A source of its own: g_main_context_invoke() would tell it here while the caller's context
- * is between two turns. */
+/* From the working thread. A source of its own: g_main_context_invoke() would tell it here while the caller's
+ * context is between two turns. */
 static void
 send_news (Search *search, TbNextOption *option)
 {
@@ -251,8 +251,8 @@ work (gpointer data)
 
       if (index >= search->tasks->len)
         break;
-      search->found[index]
-          = next_task_solve (search->next, &g_array_index (search->tasks, NextTask, index), thrower, search->cancellable);
+      search->found[index] = next_task_solve (search->next, &g_array_index (search->tasks, NextTask, index),
+                                              thrower, search->cancellable);
       if (search->found[index])
         send_news (search, search->found[index]);
     }

@@ -11,8 +11,8 @@ G_BEGIN_DECLS
 /* One place on an option's curve. NAN where there is no number. */
 typedef struct TbNextPoint
 {
-  double at;      /* the knob, in its field's unit */
-  double wished;  /* the wished measure, in the wish's unit */
+  double at;                     /* the knob, in its field's unit */
+  double wished;                 /* the wished measure, in the wish's unit */
   double board, angle_deg;       /* at the pins: what the extremes cost */
   double breakpoint_ft, roll_ft; /* likewise */
   double aim_board;              /* of the throw, which may have been re-aimed */
@@ -28,7 +28,8 @@ typedef struct TbNextChange
 
 typedef enum TbReach
 {
-  TB_REACH_MET,    /* the throw was made again and meets the wish within TB_WISH_TOLERANCE; or it has more room */
+  TB_REACH_MET, /* the throw was made again and meets the wish within TB_WISH_TOLERANCE; or it has more room
+                 */
   TB_REACH_NEARER, /* it cannot be met inside the usual limits, but this comes nearer than now */
   TB_REACH_NOT     /* no use */
 } TbReach;
@@ -39,20 +40,21 @@ typedef struct TbNextOption
 {
   gatomicrefcount ref_count;
   const TbKnob *knob;
-  char *title;     /* translated: the knob, or the ball that is meant */
+  char *title; /* translated: the knob, or the ball that is meant */
   TbReach reach;
-  TbSetup *setup;  /* with the change made: this is what a click puts in "after" */
-  TbRun *run;      /* of it, thrown with gutters */
-  double wished;   /* the wished measure of that run */
-  double missing;  /* target − wished; for a wish for room, minus the room gained */
+  TbSetup *setup; /* with the change made: this is what a click puts in "after" */
+  TbRun *run;     /* of it, thrown with gutters */
+  double wished;  /* the wished measure of that run */
+  double missing; /* target − wished; for a wish for room, minus the room gained */
   guint n_changes;
   TbNextChange change[TB_NEXT_MAX_CHANGES];
   double effort;
-  double room_out, room_in;  /* at the arrows, boards; 0 both outside of the pocket */
-  const TbField *curve_field; /* whose number the curve is over: the knob's, or the laydown of the line that goes with it */
-  guint n_points;            /* 0 where there is no such number */
+  double room_out, room_in;   /* at the arrows, boards; 0 both outside of the pocket */
+  const TbField *curve_field; /* whose number the curve is over: the knob's, or the laydown of the line that
+                                 goes with it */
+  guint n_points;             /* 0 where there is no such number */
   TbNextPoint point[TB_NEXT_POINTS];
-  gboolean turns;            /* the computed curve has a turning point inside the limits */
+  gboolean turns; /* the computed curve has a turning point inside the limits */
   double turns_at, turns_wished, turns_aim_board;
 } TbNextOption;
 TbNextOption *tb_next_option_ref (TbNextOption *option);
@@ -71,21 +73,23 @@ typedef struct TbNext
 {
   gatomicrefcount ref_count;
   TbWish wish;
-  TbSetup *start;   /* the throw to be changed */
+  TbSetup *start;            /* the throw to be changed */
   TbMeasures start_measures; /* edgeless */
-  TbStatus status;  /* anything but TB_OK: it does not get to the pins, and there are no options */
-  double now, target; /* of the wished measure */
-  double reaimed;   /* of the wished measure, once the target alone is moved to the pocket; NAN where that is not asked */
-  gboolean met;     /* the wish is met as things stand */
-  GPtrArray *options; /* of TbNextOption: by group; in it those that meet the wish by effort, then those that come nearer */
+  TbStatus status;           /* anything but TB_OK: it does not get to the pins, and there are no options */
+  double now, target;        /* of the wished measure */
+  double reaimed; /* of the wished measure, once the target alone is moved to the pocket; NAN where that is
+                     not asked */
+  gboolean met;   /* the wish is met as things stand */
+  GPtrArray *options; /* of TbNextOption: by group; in it those that meet the wish by effort, then those that
+                         come nearer */
   guint throws;
 } TbNext;
 TbNext *tb_next_ref (TbNext *next);
 void tb_next_unref (TbNext *next);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbNext, tb_next_unref)
 
-/* balls may be NULL (n_balls 0); threads 0 means one a processor, and the result does not depend on it. NULL if
- * cancelled. */
+/* balls may be NULL (n_balls 0); threads 0 means one a processor, and the result does not depend on it. NULL
+ * if cancelled. */
 TbNext *tb_next_find (TbSetup *start,
                       const TbWish *wish,
                       const TbNextBall *balls,
@@ -93,8 +97,8 @@ TbNext *tb_next_find (TbSetup *start,
                       guint threads,
                       GCancellable *cancellable);
 
-/* Called in the main context of the caller for each option as it is found, in no particular order. Both are borrowed;
- * `next` has no options yet. */
+/* Called in the main context of the caller for each option as it is found, in no particular order. Both are
+ * borrowed; `next` has no options yet. */
 typedef void (*TbNextProgress) (TbNext *next, TbNextOption *option, gpointer user_data);
 /* The same beside the caller's thread. No progress is told after a cancel or after the callback. */
 void tb_next_find_async (TbSetup *start,
@@ -111,17 +115,18 @@ TbNext *tb_next_find_finish (GAsyncResult *result, GError **error);
 int tb_next_option_compare (const TbNextOption *a, const TbNextOption *b);
 
 /* All translated; free them. */
-/* The change in the bowler's terms: "Move your feet 3.0 boards to the left, the target 1.5 boards to the left." */
-char *tb_next_change_text (const TbNextOption *option);
+/* The change in the bowler's terms: "Move your feet 3.0 boards to the left, the target 1.5 boards to the
+ * left." */
+char *tb_next_change_text (const TbNextOption *option, gboolean metric);
 /* What else moves: "Angle 4.1° → 3.6°, …". */
-char *tb_next_effect_text (const TbNext *next, const TbNextOption *option);
+char *tb_next_effect_text (const TbNext *next, const TbNextOption *option, gboolean metric);
 /* How far it gets, for one that does not meet the wish; NULL for one that does. */
-char *tb_next_reach_text (const TbNext *next, const TbNextOption *option);
+char *tb_next_reach_text (const TbNext *next, const TbNextOption *option, gboolean metric);
 /* What the curve does: its turning point, or NULL. */
-char *tb_next_curve_text (const TbNext *next, const TbNextOption *option);
+char *tb_next_curve_text (const TbNext *next, const TbNextOption *option, gboolean metric);
 /* The wish and where things stand: "Three boards less: from board 17.5 to 14.5." */
-char *tb_next_wish_text (const TbNext *next);
+char *tb_next_wish_text (const TbNext *next, gboolean metric);
 /* Why the wish is out of reach of some: the turn is used up. NULL where it is not. */
-char *tb_next_turn_text (const TbNext *next);
+char *tb_next_turn_text (const TbNext *next, gboolean metric);
 
 G_END_DECLS

@@ -1,5 +1,6 @@
-/* One number, the launch, is moved over all that can be thrown; where the ball's end crosses the middle of the pocket
- * between two of them a solver finds the place, and where it only comes near, the turning point decides.
+/* One number, the launch, is moved over all that can be thrown; where the ball's end crosses the middle of
+ * the pocket between two of them a solver finds the place, and where it only comes near, the turning point
+ * decides.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-pocket-line.h"
@@ -71,8 +72,8 @@ end_board (Launches *self)
   return tb_board_from_x (self->measures.x_at_pins) - tb_pocket_middle (&self->shot.assumed);
 }
 
-/* Moves the whole line sideways until the ball turns back on the board that is held. The breakpoint goes along with the
- * line nearly board for board, so the first guess of the slope is one. */
+/* Moves the whole line sideways until the ball turns back on the board that is held. The breakpoint goes
+ * along with the line nearly board for board, so the first guess of the slope is one. */
 static gboolean
 meet_breakpoint (Launches *self, double open_by)
 {
@@ -112,9 +113,9 @@ launch_value (double number, gpointer data)
       delivery->laydown = tb_x_from_board (number);
       return end_board (self);
     default:
-      return meet_breakpoint (self, number) ? tb_board_from_x (self->measures.x_at_pins)
-                                                  - tb_pocket_middle (&self->shot.assumed)
-                                            : NAN;
+      return meet_breakpoint (self, number)
+                 ? tb_board_from_x (self->measures.x_at_pins) - tb_pocket_middle (&self->shot.assumed)
+                 : NAN;
     }
 }
 
@@ -237,7 +238,8 @@ scan (Finder *finder, GCancellable *cancellable)
     {
       find_between (finder, &(TbBracket){ at[i - 1], at[i], value[i - 1], value[i] });
       if (i + 1 < count)
-        find_at_turn (finder, &(TbTriple){ at[i - 1], at[i], at[i + 1], value[i - 1], value[i], value[i + 1] });
+        find_at_turn (finder,
+                      &(TbTriple){ at[i - 1], at[i], at[i + 1], value[i - 1], value[i], value[i + 1] });
     }
   return !g_cancellable_is_cancelled (cancellable);
 }
@@ -310,7 +312,8 @@ reaim_towards (Launches *launches, double aim, double here, double step, double 
         return FALSE;
       if (at_near * at_far <= 0)
         return tb_solve_root (&curve,
-                              far > near ? &(TbBracket){ near, far, at_near, at_far } : &(TbBracket){ far, near, at_far, at_near },
+                              far > near ? &(TbBracket){ near, far, at_near, at_far }
+                                         : &(TbBracket){ far, near, at_far, at_near },
                               0.5 * TB_POCKET_TOLERANCE, root);
       near = far;
       at_near = at_far;

@@ -1,9 +1,10 @@
 /* The launch that brings this ball, on this lane, with this release, to the pocket.
  *
- * Compared on one and the same line a rougher ball only hooks more. A bowler re-aims: compared each on its own pocket
- * line, two balls, surfaces or lanes show what they really offer.
+ * Compared on one and the same line a rougher ball only hooks more. A bowler re-aims: compared each on its
+ * own pocket line, two balls, surfaces or lanes show what they really offer.
  *
- * Boards are the bowler's own. All throws are without gutters; a line whose real ball would be in one is no answer.
+ * Boards are the bowler's own. All throws are without gutters; a line whose real ball would be in one is no
+ * answer.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -35,8 +36,9 @@ typedef struct TbPocketAnswer
 {
   TbDelivery delivery;
   TbMeasures measures;
-  double room_out, room_in; /* boards by which the target at the arrows may be missed to lower and to higher boards, the
-                             * laydown kept, and the ball still ends in the pocket; TB_POCKET_MOST_ROOM: at least that */
+  double room_out,
+      room_in; /* boards by which the target at the arrows may be missed to lower and to higher boards, the
+                * laydown kept, and the ball still ends in the pocket; TB_POCKET_MOST_ROOM: at least that */
 } TbPocketAnswer;
 #define TB_POCKET_MOST_ROOM 6.0
 
@@ -58,8 +60,8 @@ gboolean tb_pocket_lines_find (TbThrower *thrower,
                                TbPocketLines *lines);
 /* The answer with the most room; NULL if there is none. */
 const TbPocketAnswer *tb_pocket_lines_best (const TbPocketLines *lines);
-/* Moves the target, the laydown held, to the nearest board that leads to the pocket. FALSE if there is none, and then
- * nothing is changed. `measures` may be NULL. Cheap where the shot is near the pocket already. */
+/* Moves the target, the laydown held, to the nearest board that leads to the pocket. FALSE if there is none,
+ * and then nothing is changed. `measures` may be NULL. Cheap where the shot is near the pocket already. */
 gboolean tb_pocket_reaim (TbThrower *thrower, TbShot *shot, TbMeasures *measures);
 /* Room at the arrows around a shot; 0 both if it is not in the pocket itself. */
 void tb_pocket_room (TbThrower *thrower, const TbShot *shot, double *room_out, double *room_in);

@@ -6,8 +6,8 @@
 #include <math.h>
 #include "tb-solve.h"
 
-/* Room is looked for in steps, boards; its end is where the ball meets the pocket's edge to this, boards at the pins, or
- * where halving so often finds it. */
+/* Room is looked for in steps, boards; its end is where the ball meets the pocket's edge to this, boards at
+ * the pins, or where halving so often finds it. */
 #define ROOM_STEP 0.5
 #define ROOM_TOLERANCE 0.01
 #define ROOM_HALVINGS 6
@@ -73,12 +73,15 @@ room_to (Miss *self, double aim, double at_plan, int sign)
     }
   at_outside = tb_board_from_x (self->measures.x_at_pins);
   gutter = isfinite (self->measures.gutter_y);
-  self->edge = tb_board_from_x (at_outside > at_inside ? self->shot.assumed.pocket_high : self->shot.assumed.pocket_low);
+  self->edge = tb_board_from_x (at_outside > at_inside ? self->shot.assumed.pocket_high
+                                                       : self->shot.assumed.pocket_low);
   if (!gutter
-      && tb_solve_root (&curve,
-                        sign > 0 ? &(TbBracket){ aim + inside, aim + outside, at_inside - self->edge, at_outside - self->edge }
-                                 : &(TbBracket){ aim + outside, aim + inside, at_outside - self->edge, at_inside - self->edge },
-                        ROOM_TOLERANCE, &root))
+      && tb_solve_root (
+          &curve,
+          sign > 0
+              ? &(TbBracket){ aim + inside, aim + outside, at_inside - self->edge, at_outside - self->edge }
+              : &(TbBracket){ aim + outside, aim + inside, at_outside - self->edge, at_inside - self->edge },
+          ROOM_TOLERANCE, &root))
     return fabs (root - aim);
   return halve_to_edge (self, aim, inside, outside);
 }

@@ -6,7 +6,8 @@
 #include <gsl/gsl_roots.h>
 #include <math.h>
 
-/* Steps after which a search has failed: bisection alone would have come down to a billionth of the interval. */
+/* Steps after which a search has failed: bisection alone would have come down to a billionth of the interval.
+ */
 #define MAX_STEPS 40
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (gsl_root_fsolver, gsl_root_fsolver_free)
@@ -25,8 +26,8 @@ quieten (void)
     }
 }
 
-/* The solver asks for the ends again, which the caller has already paid for; and the best place so far is kept, so
- * that a search can stop as soon as the value will do, not when the interval is small. */
+/* The solver asks for the ends again, which the caller has already paid for; and the best place so far is
+ * kept, so that a search can stop as soon as the value will do, not when the interval is small. */
 typedef struct Search
 {
   const TbCurve *curve;
@@ -117,7 +118,11 @@ turning_sign (const TbTriple *triple, double *sign)
 }
 
 gboolean
-tb_solve_turning_point (const TbCurve *curve, const TbTriple *triple, double tolerance, double *place, double *value)
+tb_solve_turning_point (const TbCurve *curve,
+                        const TbTriple *triple,
+                        double tolerance,
+                        double *place,
+                        double *value)
 {
   Turned turned = { curve, 1 };
   gsl_function function = { turned_value, &turned };
@@ -127,8 +132,9 @@ tb_solve_turning_point (const TbCurve *curve, const TbTriple *triple, double tol
     return FALSE;
   quieten ();
   search = gsl_min_fminimizer_alloc (gsl_min_fminimizer_brent);
-  if (gsl_min_fminimizer_set_with_values (search, &function, triple->middle, turned.sign * triple->at_middle, triple->low,
-                                          turned.sign * triple->at_low, triple->high, turned.sign * triple->at_high)
+  if (gsl_min_fminimizer_set_with_values (search, &function, triple->middle, turned.sign * triple->at_middle,
+                                          triple->low, turned.sign * triple->at_low, triple->high,
+                                          turned.sign * triple->at_high)
       != GSL_SUCCESS)
     return FALSE;
   for (int step = 0; step < MAX_STEPS; step++)

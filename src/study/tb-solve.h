@@ -23,8 +23,9 @@ typedef struct TbBracket
   double at_low, at_high;
 } TbBracket;
 
-/* Where the curve is within `tolerance` (its own unit) of 0, between two ends at which it has opposite signs or is 0.
- * Brent's method. FALSE if the ends do not enclose a root, or if it is not found: the curve jumps over 0. */
+/* Where the curve is within `tolerance` (its own unit) of 0, between two ends at which it has opposite signs
+ * or is 0. Brent's method. FALSE if the ends do not enclose a root, or if it is not found: the curve jumps
+ * over 0. */
 gboolean tb_solve_root (const TbCurve *curve, const TbBracket *bracket, double tolerance, double *root);
 
 /* Three places; the value in the middle is below both ends, or above both. */
@@ -34,8 +35,12 @@ typedef struct TbTriple
   double at_low, at_middle, at_high;
 } TbTriple;
 
-/* Where the curve is least (if the middle is below the ends) or greatest, to `tolerance` (unit of x). Brent's method.
- * FALSE if the middle is not below or above both ends. */
-gboolean tb_solve_turning_point (const TbCurve *curve, const TbTriple *triple, double tolerance, double *place, double *value);
+/* Where the curve is least (if the middle is below the ends) or greatest, to `tolerance` (unit of x). Brent's
+ * method. FALSE if the middle is not below or above both ends. */
+gboolean tb_solve_turning_point (const TbCurve *curve,
+                                 const TbTriple *triple,
+                                 double tolerance,
+                                 double *place,
+                                 double *value);
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* The split by input: Shapley values over the inputs that differ.
  *
- * A mixture is a set of inputs taken over from "after", written as the bits of a number. Every mixture is thrown once.
+ * A mixture is a set of inputs taken over from "after", written as the bits of a number. Every mixture is
+ * thrown once.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-why-private.h"
@@ -10,8 +11,8 @@
 #include "tb-batch.h"
 #include "tb-thrower.h"
 
-/* Orders that are sampled where there are too many: in pairs, an order and its reverse, so that swapping before and
- * after only flips signs. */
+/* Orders that are sampled where there are too many: in pairs, an order and its reverse, so that swapping
+ * before and after only flips signs. */
 #define ORDER_PAIRS 32
 #define SEED G_GUINT64_CONSTANT (0x7e4b0a12d)
 
@@ -70,8 +71,8 @@ make_mixture (TbShot *shot, guint index, gpointer data)
   shot->options.edgeless = true;
 }
 
-/* Share of the friction across the launch line as the released ball first slips: friction acts against the slip, whose
- * direction hardly changes until the ball rolls. */
+/* Share of the friction across the launch line as the released ball first slips: friction acts against the
+ * slip, whose direction hardly changes until the ball rolls. */
 static double
 side_share (const TbShot *shot)
 {
@@ -100,7 +101,8 @@ why_measure (const TbShot *shot, const TbMeasures *measures, double value[TB_WHY
   value[TB_WHY_HOOK_START] = tb_ft_from_metres (measures->hook_start_y);
   value[TB_WHY_ROLL_START] = tb_ft_from_metres (measures->roll_start_y);
   value[TB_WHY_LAUNCH] = tb_board_from_x (tb_delivery_launch_x (&shot->delivery, TB_HEAD_PIN_Y));
-  value[TB_WHY_TURN] = tb_deg_from_radians (measures->angle_at_pins - tb_delivery_launch_heading (&shot->delivery));
+  value[TB_WHY_TURN]
+      = tb_deg_from_radians (measures->angle_at_pins - tb_delivery_launch_heading (&shot->delivery));
   value[TB_WHY_FLARE] = tb_in_from_metres (measures->flare);
 }
 
@@ -158,7 +160,8 @@ static void
 add_exact_part (const Mixtures *self, guint input, guint64 without)
 {
   TbWhy *why = self->why;
-  const double *a = mixtures_value (self, without), *b = mixtures_value (self, without | G_GUINT64_CONSTANT (1) << input);
+  const double *a = mixtures_value (self, without),
+               *b = mixtures_value (self, without | G_GUINT64_CONSTANT (1) << input);
   double weight = weight_of (why->n_inputs, set_size (without));
 
   for (int i = 0; i < TB_WHY_N_MEASURES; i++)
@@ -262,7 +265,8 @@ static void
 average_orders (const Mixtures *self)
 {
   TbWhy *why = self->why;
-  g_autofree Parts *sums = g_malloc0 (sizeof (Parts)), *squares = g_malloc0 (sizeof (Parts)), *pair = g_malloc (sizeof (Parts));
+  g_autofree Parts *sums = g_malloc0 (sizeof (Parts)), *squares = g_malloc0 (sizeof (Parts)),
+                   *pair = g_malloc (sizeof (Parts));
 
   for (guint order = 0; order < 2 * ORDER_PAIRS; order += 2)
     {
@@ -325,7 +329,8 @@ why_split_by_input (TbWhy *why, guint threads, GCancellable *cancellable)
   if (count == 0)
     return TRUE;
   outcome = split (why, threads, cancellable);
-  /* Half of one ball and half of another can be no ball at all, and half of one delivery none that gets to the pins. */
+  /* Half of one ball and half of another can be no ball at all, and half of one delivery none that gets to
+   * the pins. */
   if (outcome == UNMIXABLE)
     {
       set_inputs (why, changes, tb_changes_merge_ball (changes, count));

@@ -1,8 +1,8 @@
 /* The split by stretch of lane.
  *
- * With v and x the speed and the way across the launch line (both 0 at release), a the acceleration across it and T
- * the time at the pins, x(T) = ∫ a (T − t) dt, and the part of that integral between two moments is, by parts and
- * exactly, the change of v (T − t) plus the change of x. Jumps of v at a landing are in it.
+ * With v and x the speed and the way across the launch line (both 0 at release), a the acceleration across it
+ * and T the time at the pins, x(T) = ∫ a (T − t) dt, and the part of that integral between two moments is, by
+ * parts and exactly, the change of v (T − t) plus the change of x. Jumps of v at a landing are in it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-why-private.h"

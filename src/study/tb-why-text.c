@@ -1,8 +1,9 @@
 /* The reasons, in sentences.
  *
- * A sentence says what was changed, what that did on the way (a fact that was computed with the split and points the
- * same way as the part), and what it comes to. Where no fact bears a part out, the part stands alone: the sentences
- * never claim a cause that the numbers do not show. Each is one whole text with numbered gaps.
+ * A sentence says what was changed, what that did on the way (a fact that was computed with the split and
+ * points the same way as the part), and what it comes to. Where no fact bears a part out, the part stands
+ * alone: the sentences never claim a cause that the numbers do not show. Each is one whole text with numbered
+ * gaps.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
@@ -11,16 +12,32 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include "tb-fill.h"
+#include "tb-unit-pair.h"
 
 /* A difference smaller than this, in the digits shown, is none: boards, degrees, feet. */
 static const double smallest[TB_WHY_N_SPLITS] = { 0.05, 0.05, 0.05 };
-/* Steps of the numbers as told: tenths. */
-#define SHOWN 10.0
 /* Parts named at most, and the share of the greatest under which they are not. */
 #define MOST_PARTS 6
 #define SMALL_SHARE 0.04
 /* A ball that hooks less than this, boards, runs straight as far as a sentence goes. */
 #define STRAIGHT_BOARDS 0.5
+
+/* What is told of, and in which units. */
+typedef struct Teller
+{
+  const TbWhy *why;
+  gboolean metric;
+} Teller;
+
+/* Units of the splits, as core's tables have them; digits after the point. */
+static const char *const split_units[TB_WHY_N_SPLITS] = { "board", "°", "ft" };
+#define DIGITS 1
+
+static TbToldUnit
+split_unit (const Teller *teller, TbWhyMeasure split)
+{
+  return tb_told_unit (split_units[split], DIGITS, teller->metric);
+}
 
 /* What a change did on the way, as a reason for boards. `good` is the sign that goes with more boards. */
 typedef struct Reason
@@ -29,25 +46,29 @@ typedef struct Reason
   int good;
   double smallest; /* in the fact's unit, below which it is no reason */
   int digits;
-  const char *more, *less; /* %1$s the change, %2$s the amount, %3$s what it comes to, %4$s feet of dry lane */
+  const char *unit; /* as core's tables have it */
+  const char *more,
+      *less; /* %1$s the change, %2$s the amount, %3$s what it comes to, %4$s the dry lane, %5$s the unit */
 } Reason;
 
-/* Translators: %1$s is the change ("2.0 mph more"), %2$s a number, %3$s what it comes to ("3.1 of the 3.6 boards"). */
+/* Translators: %1$s is the change ("2.0 mph more"), %2$s a number, %3$s what it comes to ("3.1 of the 3.6
+ * boards"). */
 static const Reason reasons[] = {
-  { TB_WHY_DRY_TIME, 1, 0.005, 2, N_ ("%1$s leaves the ball %2$s s more on the dry last %4$s ft: %3$s."),
-    N_ ("%1$s leaves the ball %2$s s less on the dry last %4$s ft: %3$s.") },
-  { TB_WHY_SIDE_SHARE, 1, 2, 0, N_ ("%1$s turns %2$s %% more of the friction sideways: %3$s."),
+  { TB_WHY_DRY_TIME, 1, 0.005, 2, "ft",
+    N_ ("%1$s leaves the ball %2$s s more on the dry last %4$s %5$s: %3$s."),
+    N_ ("%1$s leaves the ball %2$s s less on the dry last %4$s %5$s: %3$s.") },
+  { TB_WHY_SIDE_SHARE, 1, 2, 0, "", N_ ("%1$s turns %2$s %% more of the friction sideways: %3$s."),
     N_ ("%1$s turns %2$s %% less of the friction sideways: %3$s.") },
-  { TB_WHY_OIL_EXIT, -1, 0.1, 1, N_ ("%1$s keeps the ball in the oil %2$s ft longer: %3$s."),
-    N_ ("%1$s brings the ball out of the oil %2$s ft earlier: %3$s.") },
-  { TB_WHY_HOOK_START, -1, 0.1, 1, N_ ("%1$s makes the ball hook %2$s ft later: %3$s."),
-    N_ ("%1$s makes the ball hook %2$s ft earlier: %3$s.") },
-  { TB_WHY_ROLL_START, -1, 0.1, 1, N_ ("%1$s makes the ball roll %2$s ft later: %3$s."),
-    N_ ("%1$s makes the ball roll %2$s ft earlier: %3$s.") },
-  { TB_WHY_TURN, 1, 0.1, 1, N_ ("%1$s turns the ball %2$s° more on its way: %3$s."),
+  { TB_WHY_OIL_EXIT, -1, 0.1, 1, "ft", N_ ("%1$s keeps the ball in the oil %2$s %5$s longer: %3$s."),
+    N_ ("%1$s brings the ball out of the oil %2$s %5$s earlier: %3$s.") },
+  { TB_WHY_HOOK_START, -1, 0.1, 1, "ft", N_ ("%1$s makes the ball hook %2$s %5$s later: %3$s."),
+    N_ ("%1$s makes the ball hook %2$s %5$s earlier: %3$s.") },
+  { TB_WHY_ROLL_START, -1, 0.1, 1, "ft", N_ ("%1$s makes the ball roll %2$s %5$s later: %3$s."),
+    N_ ("%1$s makes the ball roll %2$s %5$s earlier: %3$s.") },
+  { TB_WHY_TURN, 1, 0.1, 1, "", N_ ("%1$s turns the ball %2$s° more on its way: %3$s."),
     N_ ("%1$s turns the ball %2$s° less on its way: %3$s.") },
-  { TB_WHY_FLARE, 1, 0.05, 1, N_ ("%1$s lets the track flare %2$s in more over dry cover: %3$s."),
-    N_ ("%1$s lets the track flare %2$s in less over dry cover: %3$s.") },
+  { TB_WHY_FLARE, 1, 0.05, 1, "in", N_ ("%1$s lets the track flare %2$s %5$s more over dry cover: %3$s."),
+    N_ ("%1$s lets the track flare %2$s %5$s less over dry cover: %3$s.") },
 };
 
 /* Which reasons are looked at for an input, the trade's own first. */
@@ -97,32 +118,52 @@ fact_amount (const TbWhyInput *input, TbWhyMeasure fact)
   return input->part[fact] * (fact == TB_WHY_SIDE_SHARE ? 100 : 1);
 }
 
+/* A number in the unit it is told in, as far as it is told. */
 static double
-to_digits (double value)
+as_told (const Teller *teller, TbWhyMeasure split, double value)
 {
-  return floor (value * SHOWN + 0.5) / SHOWN;
+  TbToldUnit told = split_unit (teller, split);
+  double steps = pow (10, told.digits);
+
+  return floor (value * told.factor * steps + 0.5) / steps;
+}
+
+static char *
+told_text (const Teller *teller, TbWhyMeasure split, double value)
+{
+  TbToldUnit told = split_unit (teller, split);
+
+  return tb_number_text (value * told.factor, told.digits);
 }
 
 /* The difference between the numbers as they are told, so that nobody who subtracts them gets another. */
 static double
-told_difference (const TbWhy *why, TbWhyMeasure split)
+told_difference (const Teller *teller, TbWhyMeasure split)
 {
-  double told = to_digits (why->value[TB_SIDE_AFTER][split]) - to_digits (why->value[TB_SIDE_BEFORE][split]);
+  double told = as_told (teller, split, teller->why->value[TB_SIDE_AFTER][split])
+                - as_told (teller, split, teller->why->value[TB_SIDE_BEFORE][split]);
 
-  return fabs (why->difference[split]) < smallest[split] ? 0 : told;
+  return fabs (teller->why->difference[split]) < smallest[split] ? 0 : told;
+}
+
+static char *
+told_difference_text (const Teller *teller, TbWhyMeasure split)
+{
+  return tb_number_text (fabs (told_difference (teller, split)), split_unit (teller, split).digits);
 }
 
 static gboolean
-differs (const TbWhy *why, TbWhyMeasure split)
+differs (const Teller *teller, TbWhyMeasure split)
 {
-  return fabs (told_difference (why, split)) > 0.5 / SHOWN;
+  return fabs (told_difference (teller, split)) > 0.5 * pow (10, -split_unit (teller, split).digits);
 }
 
 /* Steeper and flatter are said of a ball that comes in towards higher boards. */
 static gboolean
-comes_in (const TbWhy *why)
+comes_in (const Teller *teller)
 {
-  return why->value[TB_SIDE_BEFORE][TB_WHY_ANGLE] >= 0 && why->value[TB_SIDE_AFTER][TB_WHY_ANGLE] >= 0;
+  return teller->why->value[TB_SIDE_BEFORE][TB_WHY_ANGLE] >= 0
+         && teller->why->value[TB_SIDE_AFTER][TB_WHY_ANGLE] >= 0;
 }
 
 /* A fact explains a part if it is there, is large enough to be told, and points the same way. */
@@ -137,20 +178,20 @@ explains (const TbWhyInput *input, const Reason *reason)
 
 /* Facts speak of a ball that hooks towards higher boards in both throws. */
 static gboolean
-both_hook (const TbWhy *why)
+both_hook (const Teller *teller)
 {
   for (int side = 0; side < TB_N_SIDES; side++)
-    if (!(why->value[side][TB_WHY_BOARD] - why->value[side][TB_WHY_LAUNCH] > STRAIGHT_BOARDS))
+    if (!(teller->why->value[side][TB_WHY_BOARD] - teller->why->value[side][TB_WHY_LAUNCH] > STRAIGHT_BOARDS))
       return FALSE;
   return TRUE;
 }
 
 static const Reason *
-choose_reason (const TbWhy *why, const TbWhyInput *input)
+choose_reason (const Teller *teller, const TbWhyInput *input)
 {
   const Habit *habit = find_habit (&input->change);
 
-  if (!both_hook (why))
+  if (!both_hook (teller))
     return NULL;
   for (gsize i = 0; i < G_N_ELEMENTS (habit->fact); i++)
     {
@@ -162,95 +203,116 @@ choose_reason (const TbWhy *why, const TbWhyInput *input)
   return NULL;
 }
 
-/* What a part comes to. "A of the B boards" is said only where it can be so: parts may be larger than the whole, when
- * others work against them. */
+/* What a part comes to. "A of the B boards" is said only where it can be so: parts may be larger than the
+ * whole, when others work against them. */
 typedef struct Outcome
 {
-  const char *all;     /* it is the whole difference: %1$s */
-  const char *of;      /* %1$s of %2$s */
+  const char *all;         /* it is the whole difference: %1$s */
+  const char *of;          /* %1$s of %2$s */
   const char *more, *less; /* it is more than the whole, or against it: %1$s */
 } Outcome;
 
-/* Translators: these end a sentence: "2.0 mph more makes the ball hook 3.1 ft later: 3.1 of the 3.6 boards." */
-static const Outcome going_out = { N_ ("all of the %1$s°"), N_ ("%1$s of the %2$s°"), N_ ("%1$s° towards higher boards"),
-                                   N_ ("%1$s° towards lower boards") };
+/* Translators: these end a sentence: "2.0 mph more makes the ball hook 3.1 ft later: 3.1 of the 3.6 boards."
+ */
+static const Outcome going_out = { N_ ("all of the %1$s°"), N_ ("%1$s of the %2$s°"),
+                                   N_ ("%1$s° towards higher boards"), N_ ("%1$s° towards lower boards") };
 static const Outcome outcomes[TB_WHY_N_SPLITS] = {
-  { N_ ("all of the %1$s boards"), N_ ("%1$s of the %2$s boards"), N_ ("%1$s boards higher"), N_ ("%1$s boards lower") },
+  { N_ ("all of the %1$s boards"), N_ ("%1$s of the %2$s boards"), N_ ("%1$s boards higher"),
+    N_ ("%1$s boards lower") },
   { N_ ("all of the %1$s°"), N_ ("%1$s of the %2$s°"), N_ ("%1$s° steeper"), N_ ("%1$s° flatter") },
-  { N_ ("all of the %1$s ft"), N_ ("%1$s of the %2$s ft"), N_ ("%1$s ft later"), N_ ("%1$s ft earlier") },
+  { N_ ("all of the %1$s %3$s"), N_ ("%1$s of the %2$s %3$s"), N_ ("%1$s %3$s later"),
+    N_ ("%1$s %3$s earlier") },
 };
 
 static char *
-outcome_text (const TbWhy *why, const TbWhyInput *input, TbWhyMeasure split)
+outcome_text (const Teller *teller, const TbWhyInput *input, TbWhyMeasure split)
 {
-  const Outcome *outcome = split == TB_WHY_ANGLE && !comes_in (why) ? &going_out : &outcomes[split];
-  double part = input->part[split], whole = told_difference (why, split);
-  g_autofree char *size = tb_number_text (fabs (part), 1), *total = tb_number_text (fabs (whole), 1);
-  const char *format = part > 0 ? outcome->more : outcome->less;
+  const Outcome *outcome = split == TB_WHY_ANGLE && !comes_in (teller) ? &going_out : &outcomes[split];
+  double part = input->part[split], whole = told_difference (teller, split);
+  g_autofree char *size = told_text (teller, split, fabs (part)),
+                  *total = told_difference_text (teller, split);
+  const char *unit = split_unit (teller, split).unit, *format = part > 0 ? outcome->more : outcome->less;
 
-  if (why->n_inputs == 1 && differs (why, split))
-    return tb_fill_with (_(outcome->all), total, NULL);
-  if (part * whole > 0 && fabs (to_digits (part)) <= fabs (whole))
+  if (teller->why->n_inputs == 1 && differs (teller, split))
+    return tb_fill_with (_ (outcome->all), total, "", unit, NULL);
+  if (part * whole > 0 && fabs (as_told (teller, split, part)) <= fabs (whole) + 1e-9)
     format = outcome->of;
-  return tb_fill_with (_(format), size, total, NULL);
+  return tb_fill_with (_ (format), size, total, unit, NULL);
 }
 
-/* A change of the launch line moves the ball twice: by where it points, and by what the hook then makes of it. */
+/* A change of the launch line moves the ball twice: by where it points, and by what the hook then makes of
+ * it. */
 static char *
-line_sentence (const TbWhy *why, const TbWhyInput *input, const char *phrase, const char *comes_to)
+line_sentence (const Teller *teller, const TbWhyInput *input, const char *phrase, const char *comes_to)
 {
   double launch = input->part[TB_WHY_LAUNCH], hook = input->part[TB_WHY_BOARD] - launch;
   g_autofree char *pointed = tb_number_text (fabs (launch), 1), *hooked = tb_number_text (fabs (hook), 1);
   const char *format;
 
   if (fabs (hook) < smallest[TB_WHY_BOARD])
-    return tb_fill_with (launch > 0 ? _("%1$s points the ball %2$s boards higher at the pins: %3$s.")
-                                    : _("%1$s points the ball %2$s boards lower at the pins: %3$s."),
+    return tb_fill_with (launch > 0 ? _ ("%1$s points the ball %2$s boards higher at the pins: %3$s.")
+                                    : _ ("%1$s points the ball %2$s boards lower at the pins: %3$s."),
                          phrase, pointed, comes_to, NULL);
   if (launch > 0)
-    format = hook < 0 ? _("%1$s points the ball %2$s boards higher at the pins, and the hook takes %3$s back: %4$s.")
-                      : _("%1$s points the ball %2$s boards higher at the pins, and the hook adds %3$s: %4$s.");
+    format
+        = hook < 0
+              ? _ ("%1$s points the ball %2$s boards higher at the pins, and the hook takes %3$s back: %4$s.")
+              : _ ("%1$s points the ball %2$s boards higher at the pins, and the hook adds %3$s: %4$s.");
   else
-    format = hook > 0 ? _("%1$s points the ball %2$s boards lower at the pins, and the hook brings %3$s back: %4$s.")
-                      : _("%1$s points the ball %2$s boards lower at the pins, and the hook takes %3$s more: %4$s.");
+    format
+        = hook > 0
+              ? _ ("%1$s points the ball %2$s boards lower at the pins, and the hook brings %3$s back: %4$s.")
+              : _ ("%1$s points the ball %2$s boards lower at the pins, and the hook takes %3$s more: %4$s.");
   return tb_fill_with (format, phrase, pointed, hooked, comes_to, NULL);
 }
 
 static char *
-reason_sentence (const TbWhy *why, const TbWhyInput *input, const Reason *reason, const char *phrase, const char *comes_to)
+reason_sentence (const Teller *teller,
+                 const TbWhyInput *input,
+                 const Reason *reason,
+                 const char *phrase,
+                 const char *comes_to)
 {
   double amount = fact_amount (input, reason->fact);
-  double dry = TB_HEAD_PIN_FT - why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT];
-  g_autofree char *size = tb_number_text (fabs (amount), reason->digits), *feet = tb_number_text (dry, 0);
+  double dry = TB_HEAD_PIN_FT - teller->why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT];
+  gboolean length = reason->fact != TB_WHY_DRY_TIME;
+  TbToldUnit told = tb_told_unit (reason->unit, length ? reason->digits : 0, teller->metric);
+  g_autofree char *size = length ? tb_number_text (fabs (amount) * told.factor, told.digits)
+                                 : tb_number_text (fabs (amount), reason->digits);
+  g_autofree char *rest = tb_number_text (dry * told.factor, told.digits);
 
-  return tb_fill_with (_(amount > 0 ? reason->more : reason->less), phrase, size, comes_to, feet, NULL);
+  return tb_fill_with (_ (amount > 0 ? reason->more : reason->less), phrase, size, comes_to, rest, told.unit,
+                       NULL);
 }
 
 static char *
-board_sentence (const TbWhy *why, const TbWhyInput *input)
+board_sentence (const Teller *teller, const TbWhyInput *input)
 {
-  g_autofree char *phrase = tb_change_phrase (&input->change, why->setup[TB_SIDE_BEFORE], why->setup[TB_SIDE_AFTER]);
-  g_autofree char *comes_to = outcome_text (why, input, TB_WHY_BOARD);
-  const Reason *reason = choose_reason (why, input);
+  g_autofree char *phrase = tb_change_phrase (&input->change, teller->why->setup[TB_SIDE_BEFORE],
+                                              teller->why->setup[TB_SIDE_AFTER], teller->metric);
+  g_autofree char *comes_to = outcome_text (teller, input, TB_WHY_BOARD);
+  const Reason *reason = choose_reason (teller, input);
 
   if (fabs (input->part[TB_WHY_LAUNCH]) >= smallest[TB_WHY_BOARD])
-    return line_sentence (why, input, phrase, comes_to);
-  if (reason && (reason->fact != TB_WHY_DRY_TIME || isfinite (why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT])))
-    return reason_sentence (why, input, reason, phrase, comes_to);
+    return line_sentence (teller, input, phrase, comes_to);
+  if (reason
+      && (reason->fact != TB_WHY_DRY_TIME || isfinite (teller->why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT])))
+    return reason_sentence (teller, input, reason, phrase, comes_to);
   /* Translators: the change, and what it comes to: "2.0 mph more: 3.1 of the 3.6 boards." */
-  return tb_fill_with (_("%1$s: %2$s."), phrase, comes_to, NULL);
+  return tb_fill_with (_ ("%1$s: %2$s."), phrase, comes_to, NULL);
 }
 
 static char *
-part_sentence (const TbWhy *why, const TbWhyInput *input, TbWhyMeasure split)
+part_sentence (const Teller *teller, const TbWhyInput *input, TbWhyMeasure split)
 {
   g_autofree char *phrase = NULL, *comes_to = NULL;
 
   if (split == TB_WHY_BOARD)
-    return board_sentence (why, input);
-  phrase = tb_change_phrase (&input->change, why->setup[TB_SIDE_BEFORE], why->setup[TB_SIDE_AFTER]);
-  comes_to = outcome_text (why, input, split);
-  return tb_fill_with (_("%1$s: %2$s."), phrase, comes_to, NULL);
+    return board_sentence (teller, input);
+  phrase = tb_change_phrase (&input->change, teller->why->setup[TB_SIDE_BEFORE],
+                             teller->why->setup[TB_SIDE_AFTER], teller->metric);
+  comes_to = outcome_text (teller, input, split);
+  return tb_fill_with (_ ("%1$s: %2$s."), phrase, comes_to, NULL);
 }
 
 typedef struct Headline
@@ -263,39 +325,43 @@ static const Headline headlines[TB_WHY_N_SPLITS] = {
     N_ ("At the pins the ball is %1$s boards lower than before: board %2$s instead of %3$s."),
     N_ ("At the pins the ball is where it was before, on board %2$s.") },
   { N_ ("It meets the pins %1$s° steeper: at %2$s° instead of %3$s°."),
-    N_ ("It meets the pins %1$s° flatter: at %2$s° instead of %3$s°."), N_ ("It meets the pins at the same angle, %2$s°.") },
-  { N_ ("It turns back %1$s ft later: at %2$s ft instead of %3$s ft."),
-    N_ ("It turns back %1$s ft earlier: at %2$s ft instead of %3$s ft."), N_ ("It turns back where it did before, at %2$s ft.") },
+    N_ ("It meets the pins %1$s° flatter: at %2$s° instead of %3$s°."),
+    N_ ("It meets the pins at the same angle, %2$s°.") },
+  { N_ ("It turns back %1$s %4$s later: at %2$s %4$s instead of %3$s %4$s."),
+    N_ ("It turns back %1$s %4$s earlier: at %2$s %4$s instead of %3$s %4$s."),
+    N_ ("It turns back where it did before, at %2$s %4$s.") },
 };
 
-static const Headline heading_out = { N_ ("It meets the pins heading %1$s° further to higher boards: at %2$s° instead of %3$s°."),
-                                      N_ ("It meets the pins heading %1$s° further to lower boards: at %2$s° instead of %3$s°."),
-                                      N_ ("It meets the pins at the same angle, %2$s°.") };
+static const Headline heading_out
+    = { N_ ("It meets the pins heading %1$s° further to higher boards: at %2$s° instead of %3$s°."),
+        N_ ("It meets the pins heading %1$s° further to lower boards: at %2$s° instead of %3$s°."),
+        N_ ("It meets the pins at the same angle, %2$s°.") };
 
 static char *
-headline (const TbWhy *why, TbWhyMeasure split)
+headline (const Teller *teller, TbWhyMeasure split)
 {
-  const Headline *words = split == TB_WHY_ANGLE && !comes_in (why) ? &heading_out : &headlines[split];
-  double difference = told_difference (why, split);
-  g_autofree char *size = tb_number_text (fabs (difference), 1);
-  g_autofree char *after = tb_number_text (why->value[TB_SIDE_AFTER][split], 1);
-  g_autofree char *before = tb_number_text (why->value[TB_SIDE_BEFORE][split], 1);
+  const Headline *words = split == TB_WHY_ANGLE && !comes_in (teller) ? &heading_out : &headlines[split];
+  double difference = told_difference (teller, split);
+  g_autofree char *size = told_difference_text (teller, split);
+  g_autofree char *after = told_text (teller, split, teller->why->value[TB_SIDE_AFTER][split]);
+  g_autofree char *before = told_text (teller, split, teller->why->value[TB_SIDE_BEFORE][split]);
   const char *format = difference > 0 ? words->more : words->less;
 
-  if (!differs (why, split))
+  if (!differs (teller, split))
     format = words->same;
-  return tb_fill_with (_(format), size, after, before, NULL);
+  return tb_fill_with (_ (format), size, after, before, split_unit (teller, split).unit, NULL);
 }
 
 static char *
-no_breakpoint_sentence (const TbWhy *why)
+no_breakpoint_sentence (const Teller *teller)
 {
-  gboolean before = isfinite (why->value[TB_SIDE_BEFORE][TB_WHY_BREAKPOINT]);
-  gboolean after = isfinite (why->value[TB_SIDE_AFTER][TB_WHY_BREAKPOINT]);
+  gboolean before = isfinite (teller->why->value[TB_SIDE_BEFORE][TB_WHY_BREAKPOINT]);
+  gboolean after = isfinite (teller->why->value[TB_SIDE_AFTER][TB_WHY_BREAKPOINT]);
 
   if (before)
-    return g_strdup (_("Unlike before, the ball never turns back."));
-  return g_strdup (after ? _("Before, the ball never turned back; now it does.") : _("Neither ball turns back on its way."));
+    return g_strdup (_ ("Unlike before, the ball never turns back."));
+  return g_strdup (after ? _ ("Before, the ball never turned back; now it does.")
+                         : _ ("Neither ball turns back on its way."));
 }
 
 /* Inputs by the size of their part. */
@@ -318,70 +384,74 @@ compare_parts (gconstpointer a, gconstpointer b, gpointer data)
 }
 
 static void
-add_parts (GStrvBuilder *builder, const TbWhy *why, TbWhyMeasure split)
+add_parts (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
 {
-  Ranking ranking = { why, split };
+  Ranking ranking = { teller->why, split };
   guint order[TB_MAX_CHANGES];
   double greatest;
 
-  for (guint i = 0; i < why->n_inputs; i++)
+  for (guint i = 0; i < teller->why->n_inputs; i++)
     order[i] = i;
-  g_qsort_with_data (order, (int) why->n_inputs, sizeof *order, compare_parts, &ranking);
-  greatest = fabs (why->input[order[0]].part[split]);
-  for (guint i = 0; i < MIN (why->n_inputs, MOST_PARTS); i++)
+  g_qsort_with_data (order, (int) teller->why->n_inputs, sizeof *order, compare_parts, &ranking);
+  greatest = fabs (teller->why->input[order[0]].part[split]);
+  for (guint i = 0; i < MIN (teller->why->n_inputs, MOST_PARTS); i++)
     {
-      const TbWhyInput *input = &why->input[order[i]];
+      const TbWhyInput *input = &teller->why->input[order[i]];
       double size = fabs (input->part[split]);
       g_autofree char *sentence = NULL;
 
       if (!(size >= smallest[split]) || size < SMALL_SHARE * greatest)
         break;
-      sentence = part_sentence (why, input, split);
+      sentence = part_sentence (teller, input, split);
       g_strv_builder_add (builder, sentence);
     }
 }
 
 /* Changes that pull both ways, each by more than what is left in the end. */
 static char *
-cancel_sentence (const TbWhy *why, TbWhyMeasure split)
+cancel_sentence (const Teller *teller, TbWhyMeasure split)
 {
   static const char *const words[TB_WHY_N_SPLITS]
       = { N_ ("The changes work against each other: %1$s boards up and %2$s down."),
           N_ ("The changes work against each other: %1$s° steeper and %2$s° flatter."),
-          N_ ("The changes work against each other: %1$s ft later and %2$s ft earlier.") };
-  const char *format = split == TB_WHY_ANGLE && !comes_in (why)
-                           ? N_ ("The changes work against each other: %1$s° towards higher boards and %2$s° towards lower ones.")
-                           : words[split];
+          N_ ("The changes work against each other: %1$s %3$s later and %2$s %3$s earlier.") };
+  const char *format
+      = split == TB_WHY_ANGLE && !comes_in (teller) ? N_ (
+            "The changes work against each other: %1$s° towards higher boards and %2$s° towards lower ones.")
+                                                    : words[split];
   double up = 0, down = 0;
   g_autofree char *up_text = NULL, *down_text = NULL;
 
-  for (guint i = 0; i < why->n_inputs; i++)
-    if (why->input[i].part[split] > 0)
-      up += why->input[i].part[split];
+  for (guint i = 0; i < teller->why->n_inputs; i++)
+    if (teller->why->input[i].part[split] > 0)
+      up += teller->why->input[i].part[split];
     else
-      down -= why->input[i].part[split];
-  if (!(MIN (up, down) >= smallest[split]) || MIN (up, down) <= fabs (why->difference[split]))
+      down -= teller->why->input[i].part[split];
+  if (!(MIN (up, down) >= smallest[split]) || MIN (up, down) <= fabs (teller->why->difference[split]))
     return NULL;
-  up_text = tb_number_text (up, 1);
-  down_text = tb_number_text (down, 1);
-  return tb_fill_with (_(format), up_text, down_text, NULL);
+  up_text = told_text (teller, split, up);
+  down_text = told_text (teller, split, down);
+  return tb_fill_with (_ (format), up_text, down_text, split_unit (teller, split).unit, NULL);
 }
 
 static char *
-error_sentence (const TbWhy *why, TbWhyMeasure split)
+error_sentence (const Teller *teller, TbWhyMeasure split)
 {
   static const char *const words[TB_WHY_N_SPLITS]
-      = { N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off by %2$s boards."),
-          N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off by %2$s°."),
-          N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off by %2$s ft.") };
+      = { N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off "
+              "by %2$s boards."),
+          N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off "
+              "by %2$s°."),
+          N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off "
+              "by %2$s %3$s.") };
   double greatest = 0;
   g_autofree char *orders = NULL, *error = NULL;
 
-  for (guint i = 0; i < why->n_inputs; i++)
-    greatest = MAX (greatest, why->input[i].error[split]);
-  orders = g_strdup_printf ("%u", why->orders);
-  error = tb_number_text (greatest, 2);
-  return tb_fill_with (_(words[split]), orders, error, NULL);
+  for (guint i = 0; i < teller->why->n_inputs; i++)
+    greatest = MAX (greatest, teller->why->input[i].error[split]);
+  orders = g_strdup_printf ("%u", teller->why->orders);
+  error = tb_number_text (greatest * split_unit (teller, split).factor, 2);
+  return tb_fill_with (_ (words[split]), orders, error, split_unit (teller, split).unit, NULL);
 }
 
 static void
@@ -394,113 +464,125 @@ add_owned (GStrvBuilder *builder, char *sentence)
 
 /* Where on the lane, for boards and angle. */
 static char *
-place_sentence (const TbWhy *why, TbWhyMeasure split)
+place_sentence (const Teller *teller, TbWhyMeasure split)
 {
-  gboolean boards = split == TB_WHY_BOARD, line = why->launch_part[split] != 0;
+  gboolean boards = split == TB_WHY_BOARD, line = teller->why->launch_part[split] != 0;
   g_autofree char *launch = NULL, *front = NULL, *middle = NULL, *back = NULL;
   const char *format;
 
-  if (why->n_stretches != 3 || !differs (why, split))
+  if (teller->why->n_stretches != 3 || !differs (teller, split))
     return NULL;
-  launch = tb_signed_text (why->launch_part[split], 1);
-  front = tb_signed_text (why->stretch[0].part[split], 1);
-  middle = tb_signed_text (why->stretch[1].part[split], 1);
-  back = tb_signed_text (why->stretch[2].part[split], 1);
+  launch = tb_signed_text (teller->why->launch_part[split], 1);
+  front = tb_signed_text (teller->why->stretch[0].part[split], 1);
+  middle = tb_signed_text (teller->why->stretch[1].part[split], 1);
+  back = tb_signed_text (teller->why->stretch[2].part[split], 1);
   if (boards)
-    format = line ? _("Where on the lane it comes from, in boards: launch line %4$s, front %1$s, middle %2$s, back %3$s.")
-                  : _("Where on the lane it comes from, in boards: front %1$s, middle %2$s, back %3$s.");
+    format = line ? _ ("Where on the lane it comes from, in boards: launch line %4$s, front %1$s, middle "
+                       "%2$s, back %3$s.")
+                  : _ ("Where on the lane it comes from, in boards: front %1$s, middle %2$s, back %3$s.");
   else
-    format = line ? _("Where on the lane it comes from, in degrees: launch line %4$s, front %1$s, middle %2$s, back %3$s.")
-                  : _("Where on the lane it comes from, in degrees: front %1$s, middle %2$s, back %3$s.");
+    format = line ? _ ("Where on the lane it comes from, in degrees: launch line %4$s, front %1$s, middle "
+                       "%2$s, back %3$s.")
+                  : _ ("Where on the lane it comes from, in degrees: front %1$s, middle %2$s, back %3$s.");
   return tb_fill_with (format, front, middle, back, launch, NULL);
 }
 
-/* A ball that rolls has used up its turn: what brings it there earlier or later no longer changes its heading. */
+/* A ball that rolls has used up its turn: what brings it there earlier or later no longer changes its
+ * heading. */
 static char *
-turn_sentence (const TbWhy *why)
+turn_sentence (const Teller *teller)
 {
-  double before = why->value[TB_SIDE_BEFORE][TB_WHY_ROLL_START], after = why->value[TB_SIDE_AFTER][TB_WHY_ROLL_START];
+  double before = teller->why->value[TB_SIDE_BEFORE][TB_WHY_ROLL_START],
+         after = teller->why->value[TB_SIDE_AFTER][TB_WHY_ROLL_START];
+  const char *unit = split_unit (teller, TB_WHY_BREAKPOINT).unit;
   g_autofree char *before_text = NULL, *after_text = NULL;
 
   if (!isfinite (before) && !isfinite (after))
     return NULL;
-  before_text = tb_number_text (before, 1);
-  after_text = tb_number_text (after, 1);
+  before_text = told_text (teller, TB_WHY_BREAKPOINT, before);
+  after_text = told_text (teller, TB_WHY_BREAKPOINT, after);
   if (isfinite (before) && isfinite (after))
-    return tb_fill_with (_("Both balls roll before the pins, from %1$s ft before and %2$s ft now; a ball that rolls has used up "
-                           "its turn."),
-                         before_text, after_text, NULL);
+    return tb_fill_with (_ ("Both balls roll before the pins, from %1$s %3$s before and %2$s %3$s now; a "
+                            "ball that rolls has used up "
+                            "its turn."),
+                         before_text, after_text, unit, NULL);
   if (isfinite (after))
-    return tb_fill_with (_("Now the ball rolls from %1$s ft on and has used up its turn; before it was still turning at the "
-                           "pins."),
-                         after_text, NULL);
-  return tb_fill_with (_("Before, the ball rolled from %1$s ft on and had used up its turn; now it is still turning at the "
-                         "pins."),
-                       before_text, NULL);
+    return tb_fill_with (_ ("Now the ball rolls from %1$s %3$s on and has used up its turn; before it was "
+                            "still turning at the "
+                            "pins."),
+                         after_text, "", unit, NULL);
+  return tb_fill_with (
+      _ ("Before, the ball rolled from %1$s %3$s on and had used up its turn; now it is still turning at the "
+         "pins."),
+      before_text, "", unit, NULL);
 }
 
 static void
-add_gutters (GStrvBuilder *builder, const TbWhy *why)
+add_gutters (GStrvBuilder *builder, const Teller *teller)
 {
-  static const char *const words[TB_N_SIDES]
-      = { N_ ("Before, the ball is in the gutter at %1$s ft; what is said here goes on as if the lane had no edge."),
-          N_ ("Now the ball is in the gutter at %1$s ft; what is said here goes on as if the lane had no edge.") };
+  static const char *const words[TB_N_SIDES] = { N_ ("Before, the ball is in the gutter at %1$s %2$s; what "
+                                                     "is said here goes on as if the lane had no edge."),
+                                                 N_ ("Now the ball is in the gutter at %1$s %2$s; what is "
+                                                     "said here goes on as if the lane had no edge.") };
 
   for (int side = 0; side < TB_N_SIDES; side++)
-    if (isfinite (why->gutter_ft[side]))
+    if (isfinite (teller->why->gutter_ft[side]))
       {
-        g_autofree char *feet = tb_number_text (why->gutter_ft[side], 0);
+        TbToldUnit told = tb_told_unit ("ft", 0, teller->metric);
+        g_autofree char *where = tb_number_text (teller->why->gutter_ft[side] * told.factor, told.digits);
 
-        add_owned (builder, tb_fill_with (_(words[side]), feet, NULL));
+        add_owned (builder, tb_fill_with (_ (words[side]), where, told.unit, NULL));
       }
 }
 
 static char *
-straight_sentence (const TbWhy *why)
+straight_sentence (const Teller *teller)
 {
   for (int side = 0; side < TB_N_SIDES; side++)
-    if (fabs (why->value[side][TB_WHY_BOARD] - why->value[side][TB_WHY_LAUNCH]) > STRAIGHT_BOARDS)
+    if (fabs (teller->why->value[side][TB_WHY_BOARD] - teller->why->value[side][TB_WHY_LAUNCH])
+        > STRAIGHT_BOARDS)
       return NULL;
-  return g_strdup (_("Neither ball hooks: both run straight along their launch lines."));
+  return g_strdup (_ ("Neither ball hooks: both run straight along their launch lines."));
 }
 
 static void
-add_split (GStrvBuilder *builder, const TbWhy *why, TbWhyMeasure split)
+add_split (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
 {
-  if (isnan (why->difference[split]))
+  if (isnan (teller->why->difference[split]))
     {
-      add_owned (builder, no_breakpoint_sentence (why));
+      add_owned (builder, no_breakpoint_sentence (teller));
       return;
     }
-  add_owned (builder, headline (why, split));
+  add_owned (builder, headline (teller, split));
   if (split == TB_WHY_BOARD)
     {
-      add_gutters (builder, why);
-      add_owned (builder, straight_sentence (why));
+      add_gutters (builder, teller);
+      add_owned (builder, straight_sentence (teller));
     }
-  add_owned (builder, cancel_sentence (why, split));
+  add_owned (builder, cancel_sentence (teller, split));
   /* With one change only the boards have more to tell than that it was this one. */
-  if (why->n_inputs > 1 || split == TB_WHY_BOARD)
-    add_parts (builder, why, split);
-  if (why->orders > 0)
-    add_owned (builder, error_sentence (why, split));
+  if (teller->why->n_inputs > 1 || split == TB_WHY_BOARD)
+    add_parts (builder, teller, split);
+  if (teller->why->orders > 0)
+    add_owned (builder, error_sentence (teller, split));
   if (split != TB_WHY_BREAKPOINT)
-    add_owned (builder, place_sentence (why, split));
+    add_owned (builder, place_sentence (teller, split));
   if (split == TB_WHY_ANGLE)
-    add_owned (builder, turn_sentence (why));
+    add_owned (builder, turn_sentence (teller));
 }
 
 GStrv
-tb_why_sentences (const TbWhy *why, TbWhyMeasure split)
+tb_why_sentences (const TbWhy *why, TbWhyMeasure split, gboolean metric)
 {
   g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+  const Teller teller = { why, metric };
 
   g_return_val_if_fail (split < TB_WHY_N_SPLITS, NULL);
   if (why->status != TB_OK)
-    g_strv_builder_add (builder, _(tb_status_sentence (why->status)));
+    g_strv_builder_add (builder, _ (tb_status_sentence (why->status)));
   else if (why->n_inputs == 0)
-    g_strv_builder_add (builder, _("Nothing has changed: both throws are the same."));
+    g_strv_builder_add (builder, _ ("Nothing has changed: both throws are the same."));
   else
-    add_split (builder, why, split);
+    add_split (builder, &teller, split);
   return g_strv_builder_end (builder);
 }

@@ -9,8 +9,9 @@ const char *
 tb_why_measure_name (TbWhyMeasure measure)
 {
   static const char *const names[TB_WHY_N_MEASURES]
-      = { "board_at_pins", "angle_at_pins_deg", "breakpoint_ft", "dry_time_s", "side_share", "oil_exit_ft",
-          "hook_start_ft", "roll_start_ft", "launch_board_at_pins", "turn_deg", "flare_in" };
+      = { "board_at_pins",        "angle_at_pins_deg", "breakpoint_ft", "dry_time_s",
+          "side_share",           "oil_exit_ft",       "hook_start_ft", "roll_start_ft",
+          "launch_board_at_pins", "turn_deg",          "flare_in" };
 
   return names[measure];
 }

@@ -1,16 +1,17 @@
 /* Why two throws differ: the difference split by input, and by stretch of lane. Immutable and counted.
  *
- * By input: the Shapley value (L. S. Shapley, "A value for n-person games", 1953). Every input that differs is taken
- * over from "after" in every possible order, and its part is what it moves on average; so the parts add up to the
- * difference, and swapping the two throws flips the sign of every part. Up to TB_WHY_EXACT_INPUTS inputs all orders
- * are taken; beyond that a fixed sample of them, and the error that this leaves is stated.
+ * By input: the Shapley value (L. S. Shapley, "A value for n-person games", 1953). Every input that differs
+ * is taken over from "after" in every possible order, and its part is what it moves on average; so the parts
+ * add up to the difference, and swapping the two throws flips the sign of every part. Up to
+ * TB_WHY_EXACT_INPUTS inputs all orders are taken; beyond that a fixed sample of them, and the error that
+ * this leaves is stated.
  *
- * By stretch: with the launch line as the axis, every force across it in a stretch counts with the time that the ball
- * then has left to the pins; what is left is the launch line itself. For the angle a stretch counts by how much it
- * turns the heading.
+ * By stretch: with the launch line as the axis, every force across it in a stretch counts with the time that
+ * the ball then has left to the pins; what is left is the launch line itself. For the angle a stretch counts
+ * by how much it turns the heading.
  *
- * Both throws are run without gutters, so that the sums do not break at the edge of the lane; `gutter_ft` says where a
- * real ball would have left it.
+ * Both throws are run without gutters, so that the sums do not break at the edge of the lane; `gutter_ft`
+ * says where a real ball would have left it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -64,16 +65,16 @@ typedef struct TbWhy
   gatomicrefcount ref_count;
   TbSetup *setup[TB_N_SIDES];
   TbRun *run[TB_N_SIDES]; /* without gutters */
-  TbStatus status;        /* anything but TB_OK: one of the throws does not get to the pins; nothing is split */
-  double gutter_ft[TB_N_SIDES];            /* NAN: the real ball stays on the lane */
+  TbStatus status; /* anything but TB_OK: one of the throws does not get to the pins; nothing is split */
+  double gutter_ft[TB_N_SIDES];                /* NAN: the real ball stays on the lane */
   double value[TB_N_SIDES][TB_WHY_N_MEASURES]; /* NAN: the throw has none */
-  double difference[TB_WHY_N_MEASURES];    /* after − before; NAN where either has none */
+  double difference[TB_WHY_N_MEASURES];        /* after − before; NAN where either has none */
   guint n_inputs;
-  TbWhyInput input[TB_MAX_CHANGES];        /* in the order of the field table */
-  double launch_part[2];                   /* of TB_WHY_BOARD and TB_WHY_ANGLE */
+  TbWhyInput input[TB_MAX_CHANGES]; /* in the order of the field table */
+  double launch_part[2];            /* of TB_WHY_BOARD and TB_WHY_ANGLE */
   guint n_stretches;
   TbWhyStretch stretch[TB_WHY_MAX_STRETCHES];
-  guint orders;                            /* how many orders were sampled; 0: all */
+  guint orders; /* how many orders were sampled; 0: all */
   guint throws;
 } TbWhy;
 
@@ -99,13 +100,13 @@ void tb_why_new_async (TbSetup *before,
 /* NULL if cancelled. */
 TbWhy *tb_why_new_finish (GAsyncResult *result, GError **error);
 
-/* What a run has between two distances, ft: `part` gets boards across the launch line (force × time left) and degrees of
- * heading. The parts of stretches that cover the lane and the launch line's own (board at the pins, heading) add up to
- * board and angle at the pins. */
+/* What a run has between two distances, ft: `part` gets boards across the launch line (force × time left) and
+ * degrees of heading. The parts of stretches that cover the lane and the launch line's own (board at the
+ * pins, heading) add up to board and angle at the pins. */
 void tb_run_stretch (const TbRun *run, double from_ft, double to_ft, double part[2]);
 void tb_run_launch (const TbRun *run, double part[2]);
 
 /* The reasons in whole sentences, translated, most important first: a NULL-terminated list. */
-GStrv tb_why_sentences (const TbWhy *why, TbWhyMeasure split);
+GStrv tb_why_sentences (const TbWhy *why, TbWhyMeasure split, gboolean metric);
 
 G_END_DECLS

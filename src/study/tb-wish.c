@@ -63,7 +63,8 @@ read_amount (const TbWishInfo *info, const char *text, double *amount, char **pr
       *amount = number;
       return TRUE;
     }
-  *problem = tb_fill_with (_("The wish “%1$s” takes a number from %2$s to %3$s, not “%4$s”."), info->name, low, high, text, NULL);
+  *problem = tb_fill_with (_ ("The wish “%1$s” takes a number from %2$s to %3$s, not “%4$s”."), info->name,
+                           low, high, text, NULL);
   return FALSE;
 }
 
@@ -86,7 +87,7 @@ tb_wish_parse (const char *text, TbWish *wish, char **problem)
         return read_amount (info, text + length + 1, &wish->amount, problem);
     }
   names = all_names ();
-  *problem = tb_fill_with (_("“%1$s” is no wish; one of these is: %2$s."), text, names, NULL);
+  *problem = tb_fill_with (_ ("“%1$s” is no wish; one of these is: %2$s."), text, names, NULL);
   return FALSE;
 }
 

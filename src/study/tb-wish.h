@@ -21,29 +21,30 @@ typedef enum TbWishKind
 typedef struct TbWish
 {
   TbWishKind kind;
-  double amount;  /* in the wish's unit; without meaning for TB_WISH_POCKET and TB_WISH_FORGIVING */
-  gboolean reaim; /* judge every change on its own pocket line: the target is moved until the ball meets the pocket.
-                   * Without meaning for TB_WISH_BOARDS and TB_WISH_POCKET, which are about the line */
+  double amount; /* in the wish's unit; without meaning for TB_WISH_POCKET and TB_WISH_FORGIVING */
+  gboolean
+      reaim; /* judge every change on its own pocket line: the target is moved until the ball meets the
+              * pocket. Without meaning for TB_WISH_BOARDS and TB_WISH_POCKET, which are about the line */
 } TbWish;
 
 typedef struct TbWishInfo
 {
-  const char *name;   /* "boards", on the command line */
-  const char *label;  /* for people, untranslated */
-  const char *unit;   /* of the amount and the wished measure, for people, untranslated */
+  const char *name;                /* "boards", on the command line */
+  const char *label;               /* for people, untranslated */
+  const char *unit;                /* of the amount and the wished measure, for people, untranslated */
   double min, max, step, standard; /* of the amount; min == max where there is none */
   gboolean can_reaim;
 } TbWishInfo;
 const TbWishInfo *tb_wish_info (TbWishKind kind);
 TbWish tb_wish_default (TbWishKind kind);
-/* "boards=-3", "pocket", "angle=5", "turn=2", "roll=55", "forgiving". FALSE and one sentence in *problem (free it) if it
- * is none of these. */
+/* "boards=-3", "pocket", "angle=5", "turn=2", "roll=55", "forgiving". FALSE and one sentence in *problem
+ * (free it) if it is none of these. */
 gboolean tb_wish_parse (const char *text, TbWish *wish, char **problem);
 /* Whether changes are re-aimed: what `reaim` asks for, where it has a meaning. */
 gboolean tb_wish_reaims (const TbWish *wish);
 
-/* The wished measure of a throw, in the wish's unit: board, degrees, feet, boards of room. NAN where there was no run.
- * Room takes some thirty throws more. */
+/* The wished measure of a throw, in the wish's unit: board, degrees, feet, boards of room. NAN where there
+ * was no run. Room takes some thirty throws more. */
 double tb_wish_value (const TbWish *wish, TbThrower *thrower, const TbShot *shot, const TbMeasures *measures);
 /* The value wished for, seen from where things stand now; INFINITY for TB_WISH_FORGIVING. */
 double tb_wish_target (const TbWish *wish, const TbAssumed *assumed, double now);

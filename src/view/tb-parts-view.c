@@ -17,9 +17,9 @@
 
 typedef struct Layout
 {
-  double names;     /* px, their right end */
-  double numbers;   /* px, their width on either side */
-  double zero;      /* px */
+  double names;   /* px, their right end */
+  double numbers; /* px, their width on either side */
+  double zero;    /* px */
   double px_per_unit;
 } Layout;
 
@@ -61,7 +61,8 @@ layout_init (Layout *self, TbCanvas *canvas, const TbPartsScene *scene)
       high = fmax (high, scene->parts[i].value + scene->parts[i].error);
     }
   self->names = fmin (names, NAMES_SHARE * canvas->width);
-  room = canvas->width - self->names - GAP * canvas->em - (low < 0 ? self->numbers : 0) - (high > 0 ? self->numbers : 0);
+  room = canvas->width - self->names - GAP * canvas->em - (low < 0 ? self->numbers : 0)
+         - (high > 0 ? self->numbers : 0);
   self->px_per_unit = high > low ? fmax (room, canvas->em) / (high - low) : 0;
   self->zero = self->names + GAP * canvas->em + (low < 0 ? self->numbers : 0) - low * self->px_per_unit;
 }
@@ -72,7 +73,8 @@ fitting_name (TbCanvas *canvas, const char *name, double room)
 {
   g_autofree char *fitting = g_strdup (name);
 
-  for (glong length = g_utf8_strlen (name, -1) - 1; length > 0 && width_of (canvas, fitting) > room + 0.5; length--)
+  for (glong length = g_utf8_strlen (name, -1) - 1; length > 0 && width_of (canvas, fitting) > room + 0.5;
+       length--)
     {
       g_autofree char *beginning = g_utf8_substring (name, 0, length);
 
@@ -87,7 +89,9 @@ draw_name (TbCanvas *canvas, const Layout *layout, const char *name, double midd
 {
   g_autofree char *fitting = fitting_name (canvas, name, layout->names);
 
-  tb_canvas_label (canvas, &(TbLabel){ .text = fitting, .y = middle, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text });
+  tb_canvas_label (
+      canvas,
+      &(TbLabel){ .text = fitting, .y = middle, .down = TB_ALIGN_MIDDLE, .color = canvas->theme.text });
 }
 
 static void
@@ -113,8 +117,9 @@ draw_part (TbCanvas *canvas, const Layout *layout, const TbPartsScene *scene, gu
 
   draw_name (canvas, layout, part->name, middle);
   tb_draw_color (canvas->cr, canvas->theme.after);
-  tb_draw_rectangle (canvas->cr, &(cairo_rectangle_t){ left ? end : layout->zero, middle - 0.5 * BAR * canvas->em,
-                                                       fabs (length), BAR * canvas->em });
+  tb_draw_rectangle (canvas->cr,
+                     &(cairo_rectangle_t){ left ? end : layout->zero, middle - 0.5 * BAR * canvas->em,
+                                           fabs (length), BAR * canvas->em });
   cairo_fill (canvas->cr);
   draw_error (canvas, layout, part, middle);
   tb_canvas_label (canvas, &(TbLabel){ .text = number,
@@ -140,7 +145,8 @@ tb_parts_view_draw (cairo_t *cr, double width, double height, const TbPartsScene
   layout_init (&layout, &canvas, scene);
   tb_draw_color (cr, canvas.theme.rule);
   cairo_set_line_width (cr, 1);
-  tb_draw_line (cr, (TbPoint){ tb_draw_crisp (layout.zero), 0 }, (TbPoint){ tb_draw_crisp (layout.zero), height });
+  tb_draw_line (cr, (TbPoint){ tb_draw_crisp (layout.zero), 0 },
+                (TbPoint){ tb_draw_crisp (layout.zero), height });
   for (guint i = 0; i < scene->n_parts; i++)
     draw_part (&canvas, &layout, scene, i);
 }

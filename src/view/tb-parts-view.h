@@ -12,7 +12,7 @@ typedef struct TbPart
 {
   const char *name; /* translated */
   double value;
-  double error;     /* either way; 0 for none */
+  double error; /* either way; 0 for none */
 } TbPart;
 
 typedef struct TbPartsScene

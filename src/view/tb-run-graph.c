@@ -39,10 +39,10 @@ typedef struct Span
 
 typedef struct Layout
 {
-  double left, right;  /* px of foul line and head pin */
+  double left, right; /* px of foul line and head pin */
   cairo_rectangle_t band[TB_RUN_N_QUANTITIES];
-  double strip[2];     /* px, tops of the strips of before and after */
-  double axis;         /* px, top of the axis */
+  double strip[2]; /* px, tops of the strips of before and after */
+  double axis;     /* px, top of the axis */
   Span span[TB_RUN_N_QUANTITIES];
 } Layout;
 
@@ -55,7 +55,7 @@ tb_run_graph_scene_default (void)
 const char *
 tb_run_quantity_name (TbRunQuantity quantity)
 {
-  const char *const names[TB_RUN_N_QUANTITIES] = { _("friction"), _("slip"), _("heading") };
+  const char *const names[TB_RUN_N_QUANTITIES] = { _ ("friction"), _ ("slip"), _ ("heading") };
 
   return names[quantity];
 }
@@ -66,11 +66,11 @@ tb_run_quantity_unit (TbRunQuantity quantity, bool metric)
   switch (quantity)
     {
     case TB_RUN_FRICTION:
-      return metric ? _("N") : _("lb");
+      return metric ? _ ("N") : _ ("lb");
     case TB_RUN_SLIP:
-      return metric ? _("km/h") : _("mph");
+      return metric ? _ ("km/h") : _ ("mph");
     default:
-      return _("°");
+      return _ ("°");
     }
 }
 
@@ -88,7 +88,8 @@ quantity_of (const TbSample *sample, TbRunQuantity quantity, bool metric)
     case TB_RUN_FRICTION:
       return metric ? sample->friction : sample->friction / NEWTONS_PER_POUND;
     case TB_RUN_SLIP:
-      return metric ? tb_km_per_hour_from_metres_per_second (sample->slip) : tb_mph_from_metres_per_second (sample->slip);
+      return metric ? tb_km_per_hour_from_metres_per_second (sample->slip)
+                    : tb_mph_from_metres_per_second (sample->slip);
     default:
       return tb_deg_from_radians (tb_sample_heading (sample));
     }
@@ -147,8 +148,8 @@ find_span (const TbRunGraphScene *scene, TbRunQuantity quantity)
   widen (&span, scene->after, quantity, scene->metric);
   if (quantity == TB_RUN_FRICTION)
     {
-      double settled
-          = fmax (settled_friction (scene->before, scene->metric), settled_friction (scene->after, scene->metric));
+      double settled = fmax (settled_friction (scene->before, scene->metric),
+                             settled_friction (scene->after, scene->metric));
 
       span.high = settled > 0 ? fmin (span.high, FRICTION_ROOM * settled) : span.high;
     }
@@ -170,7 +171,8 @@ layout_init (Layout *self, const TbCanvas *canvas, const TbRunGraphScene *scene)
   height = (self->strip[0] - STRIP_GAP * em - top) / TB_RUN_N_QUANTITIES;
   for (int i = 0; i < TB_RUN_N_QUANTITIES; i++)
     {
-      self->band[i] = (cairo_rectangle_t){ self->left, top + i * height, self->right - self->left, height - BAND_GAP * em };
+      self->band[i] = (cairo_rectangle_t){ self->left, top + i * height, self->right - self->left,
+                                           height - BAND_GAP * em };
       self->span[i] = find_span (scene, (TbRunQuantity) i);
     }
 }
@@ -233,7 +235,8 @@ draw_title (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *scene
   g_autofree char *title = NULL;
 
   /* Translators: a quantity and its unit: "friction, lb" */
-  title = g_strdup_printf (_("%s, %s"), tb_run_quantity_name (quantity), tb_run_quantity_unit (quantity, scene->metric));
+  title = g_strdup_printf (_ ("%s, %s"), tb_run_quantity_name (quantity),
+                           tb_run_quantity_unit (quantity, scene->metric));
   tb_canvas_label (canvas, &(TbLabel){ .text = title,
                                        .x = layout->left + 0.3 * canvas->em,
                                        .y = layout->band[quantity].y - 0.4 * canvas->em,
@@ -253,10 +256,11 @@ draw_run (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *scene, 
 
       for (int i = 0; i < path->count; i++)
         if (has_quantity (&path->samples[i], (TbRunQuantity) quantity))
-          tb_polyline_add (line, (TbPoint){ px_from_y (layout, path->samples[i].position.y),
-                                            py_from_value (layout, (TbRunQuantity) quantity,
-                                                           quantity_of (&path->samples[i], (TbRunQuantity) quantity,
-                                                                        scene->metric)) });
+          tb_polyline_add (line,
+                           (TbPoint){ px_from_y (layout, path->samples[i].position.y),
+                                      py_from_value (layout, (TbRunQuantity) quantity,
+                                                     quantity_of (&path->samples[i], (TbRunQuantity) quantity,
+                                                                  scene->metric)) });
       tb_draw_color (canvas->cr, style.color);
       tb_draw_set_run (canvas->cr, &style);
       tb_polyline_trace (line, canvas->cr);
@@ -280,7 +284,8 @@ draw_strip (TbCanvas *canvas, const Layout *layout, const TbPath *path, gboolean
 {
   const TbMeasures *m = &path->measures;
   double end = path->samples[path->count - 1].position.y, top = layout->strip[before ? 0 : 1];
-  double height = STRIP_HEIGHT * canvas->em, pitch = RUNG_PITCH * canvas->em * TB_HEAD_PIN_Y / (layout->right - layout->left);
+  double height = STRIP_HEIGHT * canvas->em,
+         pitch = RUNG_PITCH * canvas->em * TB_HEAD_PIN_Y / (layout->right - layout->left);
   double start = CLAMP (isnan (m->landing_y) ? 0 : m->landing_y, 0, end);
   double roll = CLAMP (isnan (m->roll_start_y) ? end : m->roll_start_y, start, end);
   double hook = CLAMP (isnan (m->hook_start_y) ? roll : m->hook_start_y, start, roll);
@@ -289,8 +294,8 @@ draw_strip (TbCanvas *canvas, const Layout *layout, const TbPath *path, gboolean
   tb_draw_color (canvas->cr, tb_run_style (&canvas->theme, before).color);
   add_box (canvas->cr, layout, start, hook, top + 0.5 * (1 - SKID_SHARE) * height, SKID_SHARE * height);
   for (int i = 0; i < rungs && roll > hook; i++)
-    add_box (canvas->cr, layout, hook + (roll - hook) * i / rungs, hook + (roll - hook) * (i + RUNG_SHARE) / rungs, top,
-             height);
+    add_box (canvas->cr, layout, hook + (roll - hook) * i / rungs,
+             hook + (roll - hook) * (i + RUNG_SHARE) / rungs, top, height);
   add_box (canvas->cr, layout, roll, end, top, height);
   cairo_fill (canvas->cr);
 }
@@ -306,7 +311,7 @@ draw_axis (TbCanvas *canvas, const Layout *layout, bool metric)
       double x = tb_draw_crisp (px_from_y (layout, i * step));
       int number = metric ? i * METRES_BETWEEN_TICKS : i * FEET_BETWEEN_TICKS;
       g_autofree char *text = i < count ? g_strdup_printf ("%d", number)
-                                        : g_strdup_printf (metric ? _("%d m") : _("%d ft"), number);
+                                        : g_strdup_printf (metric ? _ ("%d m") : _ ("%d ft"), number);
 
       tb_draw_color (canvas->cr, tb_color_with_alpha (canvas->theme.rule, 0.6));
       cairo_set_line_width (canvas->cr, 1);
@@ -347,14 +352,19 @@ tb_run_graph_draw (cairo_t *cr, double width, double height, const TbRunGraphSce
 
 /* What one run has at the line: a mark, and the number beside it. */
 static void
-draw_reading (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *scene, TbRunQuantity quantity, double y)
+draw_reading (TbCanvas *canvas,
+              const Layout *layout,
+              const TbRunGraphScene *scene,
+              TbRunQuantity quantity,
+              double y)
 {
   double x = px_from_y (layout, y), number_y[2];
   gboolean flip = x > 0.5 * (layout->left + layout->right);
 
   for (int side = 0; side < 2; side++)
     {
-      double value = tb_run_quantity_at (side == 0 ? scene->before : scene->after, quantity, y, scene->metric);
+      double value
+          = tb_run_quantity_at (side == 0 ? scene->before : scene->after, quantity, y, scene->metric);
       TbRunStyle style = tb_run_style (&canvas->theme, side == 0);
       g_autofree char *text = NULL;
       TbPoint at;
@@ -367,7 +377,8 @@ draw_reading (TbCanvas *canvas, const Layout *layout, const TbRunGraphScene *sce
       number_y[side] = layout->band[quantity].y + (side == 0 ? 0 : 1.05) * canvas->em;
       tb_canvas_label (canvas, &(TbLabel){ .text = text,
                                            .x = flip ? x - 0.6 * canvas->em
-                                                     : fmax (x + 0.6 * canvas->em, layout->left + TITLE_WIDTH * canvas->em),
+                                                     : fmax (x + 0.6 * canvas->em,
+                                                             layout->left + TITLE_WIDTH * canvas->em),
                                            .y = number_y[side],
                                            .across = flip ? TB_ALIGN_END : TB_ALIGN_START,
                                            .plate = TRUE,
@@ -396,7 +407,11 @@ tb_run_graph_draw_cursor (cairo_t *cr, double width, double height, const TbRunG
 }
 
 void
-tb_run_graph_cursor_extents (double width, double height, const TbRunGraphScene *scene, double y, cairo_rectangle_t *extents)
+tb_run_graph_cursor_extents (double width,
+                             double height,
+                             const TbRunGraphScene *scene,
+                             double y,
+                             cairo_rectangle_t *extents)
 {
   g_auto (TbCanvas) canvas;
   Layout layout;

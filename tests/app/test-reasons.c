@@ -25,7 +25,8 @@ find (GtkWidget *widget, GType type)
 {
   if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
     return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       GtkWidget *found = find (child, type);
 
@@ -42,7 +43,8 @@ says (GtkWidget *widget, const char *words)
   if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget)
       && strstr (gtk_label_get_text (GTK_LABEL (widget)), words) != NULL)
     return TRUE;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     if (says (child, words))
       return TRUE;
   return FALSE;
@@ -232,7 +234,8 @@ test_graph_reads (void)
   press_key (graph, GDK_KEY_Home);
   for (int i = 0; i < 60; i++)
     press_key (graph, GDK_KEY_Right);
-  g_assert_true (tb_path_at_time (tb_session_get_path (session, TB_SIDE_AFTER), tb_session_get_time (session), &sample));
+  g_assert_true (
+      tb_path_at_time (tb_session_get_path (session, TB_SIDE_AFTER), tb_session_get_time (session), &sample));
   /* From where the ball leaves the hand. Measured: 30.6 ft. */
   g_assert_cmpfloat_with_epsilon (tb_ft_from_metres (sample.position.y), 30.5, 0.6);
   reading = tb_force_graph_get_reading (TB_FORCE_GRAPH (graph));
@@ -245,8 +248,8 @@ test_graph_reads (void)
 static void
 quiet_settings (void)
 {
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name", "DejaVu Sans 10",
-                "gtk-cursor-blink", FALSE, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
+                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
 }
 
 int

@@ -1,4 +1,5 @@
-/* How long every option of a wish, and the reasons of a difference, take on two cores; the goal is half a second.
+/* How long every option of a wish, and the reasons of a difference, take on two cores; the goal is half a
+ * second.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <stdio.h>
@@ -8,7 +9,9 @@
 #include "tb-why.h"
 
 #define THREADS 2
-#define MANY "speed_mph=18 rev_rate_rpm=340 axis_rotation_deg=60 axis_tilt_deg=16 laydown_board=25 aim_board=16 grit=3000 rg_in=2.53"
+#define MANY                                                                                           \
+  "speed_mph=18 rev_rate_rpm=340 axis_rotation_deg=60 axis_tilt_deg=16 laydown_board=25 aim_board=16 " \
+  "grit=3000 rg_in=2.53"
 
 static double
 milliseconds_since (gint64 start)
@@ -25,7 +28,8 @@ time_wish (TbWishKind kind)
   g_autoptr (TbNext) next = tb_next_find (setup, &wish, NULL, 0, THREADS, NULL);
   double time = milliseconds_since (start);
 
-  printf ("next %-10s %6.0f ms  %5u throws  %2u options\n", tb_wish_info (kind)->name, time, next->throws, next->options->len);
+  printf ("next %-10s %6.0f ms  %5u throws  %2u options\n", tb_wish_info (kind)->name, time, next->throws,
+          next->options->len);
 }
 
 static void

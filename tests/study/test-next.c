@@ -46,9 +46,9 @@ static void
 check_option (const TbNext *next, const TbNextOption *option)
 {
   double value = thrown (next, option);
-  g_autofree char *change = tb_next_change_text (option);
-  g_autofree char *effect = tb_next_effect_text (next, option);
-  g_autofree char *reach = tb_next_reach_text (next, option);
+  g_autofree char *change = tb_next_change_text (option, FALSE);
+  g_autofree char *effect = tb_next_effect_text (next, option, FALSE);
+  g_autofree char *reach = tb_next_reach_text (next, option, FALSE);
 
   g_test_message ("%s: %s; %s; effort %.1f; %.3f", option->title, change, effect, option->effort, value);
   g_assert_cmpfloat (value, ==, option->wished);
@@ -79,7 +79,7 @@ test_reaches (void)
   for (gsize i = 0; i < G_N_ELEMENTS (asked); i++)
     {
       g_autoptr (TbNext) next = ask (asked[i][0], asked[i][1]);
-      g_autofree char *wish = tb_next_wish_text (next);
+      g_autofree char *wish = tb_next_wish_text (next, FALSE);
 
       g_test_message ("%s: %s %u options, %u throws", asked[i][1], wish, next->options->len, next->throws);
       g_assert_cmpint (next->status, ==, TB_OK);
@@ -127,8 +127,9 @@ change_of (const TbNext *next, const char *knob)
   return option->change[0].to - option->change[0].from;
 }
 
-/* Common practice on a house shot: less hook by more speed, fewer revs, less axis rotation, a smoother surface, feet
- * inside, target outside; and a move on the approach is less of a change than one in the hand or on the ball. */
+/* Common practice on a house shot: less hook by more speed, fewer revs, less axis rotation, a smoother
+ * surface, feet inside, target outside; and a move on the approach is less of a change than one in the hand
+ * or on the ball. */
 static void
 test_practice (void)
 {
@@ -186,7 +187,7 @@ test_curves (void)
   for (guint i = 0; i < next->options->len; i++)
     {
       const TbNextOption *option = g_ptr_array_index (next->options, i);
-      g_autofree char *turning = tb_next_curve_text (next, option);
+      g_autofree char *turning = tb_next_curve_text (next, option, FALSE);
 
       for (guint k = 1; k < option->n_points; k++)
         g_assert_cmpfloat (option->point[k].at, >, option->point[k - 1].at);
@@ -201,18 +202,19 @@ test_curves (void)
   g_assert_true (rotation->turns);
   g_assert_cmpfloat (rotation->turns_at, >, 55);
   g_assert_cmpfloat (rotation->turns_at, <, 80);
-  text = tb_next_curve_text (next, rotation);
+  text = tb_next_curve_text (next, rotation, FALSE);
   g_assert_nonnull (strstr (text, "the most is in the middle"));
 }
 
-/* A steep angle is not to be had from surface and oil by a ball that rolls: only what is said to change it does. */
+/* A steep angle is not to be had from surface and oil by a ball that rolls: only what is said to change it
+ * does. */
 static void
 test_turn_is_used_up (void)
 {
   g_autoptr (TbNext) next = ask ("grit=1000", "angle=6.5");
-  g_autofree char *text = tb_next_turn_text (next);
+  g_autofree char *text = tb_next_turn_text (next, FALSE);
   g_autoptr (TbNext) less = ask ("grit=1000", "angle=1");
-  g_autofree char *silent = tb_next_turn_text (less);
+  g_autofree char *silent = tb_next_turn_text (less, FALSE);
 
   g_assert_true (isfinite (next->start_measures.roll_start_y));
   g_assert_nonnull (text);
@@ -264,7 +266,7 @@ test_balls (void)
   g_assert_cmpstr (option->setup->ball_id, ==, "pearl");
   g_assert_cmpint (option->reach, ==, TB_REACH_MET);
   check_option (next, option);
-  change = tb_next_change_text (option);
+  change = tb_next_change_text (option, FALSE);
   g_assert_true (g_str_has_prefix (change, "Throw “Mild pearl”; "));
 }
 
@@ -337,7 +339,8 @@ test_cancel (void)
 static void
 test_parse (void)
 {
-  static const char *const bad[] = { "", "board", "boards=", "boards=x", "boards=99", "boards=-3x", "pocket=3", "angle=nan" };
+  static const char *const bad[]
+      = { "", "board", "boards=", "boards=x", "boards=99", "boards=-3x", "pocket=3", "angle=nan" };
   TbWish wish;
   g_autofree char *problem = NULL;
 

@@ -1,5 +1,5 @@
-/* The pocket line: answers that end in the pocket, hold what they hold, and have the room they claim; and what the trade
- * calls burning up, which must come out of the mechanics.
+/* The pocket line: answers that end in the pocket, hold what they hold, and have the room they claim; and
+ * what the trade calls burning up, which must come out of the mechanics.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -36,8 +36,13 @@ rethrow (const char *changes, const TbDelivery *delivery, TbResult *result)
   return run->path.measures;
 }
 
-static const char *const setups[]
-    = { "", "grit=500", "grit=5000", "speed_mph=19", "laydown_board=20", "rev_rate_rpm=420 axis_rotation_deg=60", "hand=1" };
+static const char *const setups[] = { "",
+                                      "grit=500",
+                                      "grit=5000",
+                                      "speed_mph=19",
+                                      "laydown_board=20",
+                                      "rev_rate_rpm=420 axis_rotation_deg=60",
+                                      "hand=1" };
 
 static void
 test_answers (void)
@@ -57,7 +62,8 @@ test_answers (void)
             TbMeasures measures = rethrow (setups[i], &lines.answer[k].delivery, &result);
 
             g_assert_cmpint (result, ==, TB_RESULT_PINS);
-            g_assert_cmpfloat_with_epsilon (tb_board_from_x (measures.x_at_pins), tb_pocket_middle (&shot.assumed), 0.05);
+            g_assert_cmpfloat_with_epsilon (tb_board_from_x (measures.x_at_pins),
+                                            tb_pocket_middle (&shot.assumed), 0.05);
             found++;
           }
       }
@@ -179,14 +185,16 @@ same_line_board (const char *changes)
   return tb_board_from_x (run->path.measures.x_at_pins);
 }
 
-/* Common practice: at 500 grit the ball spends itself before the pins. On one and the same line it hooks the most boards;
- * on its own pocket line it has to be sent out further, rolls early and arrives flat. */
+/* Common practice: at 500 grit the ball spends itself before the pins. On one and the same line it hooks the
+ * most boards; on its own pocket line it has to be sent out further, rolls early and arrives flat. */
 static void
 test_burning_up (void)
 {
-  double coarse = pocket_angle ("grit=500"), middle = pocket_angle ("grit=2000"), fine = pocket_angle ("grit=4000");
+  double coarse = pocket_angle ("grit=500"), middle = pocket_angle ("grit=2000"),
+         fine = pocket_angle ("grit=4000");
 
-  g_test_message ("on its own pocket line: 500 grit %.2f°, 2000 grit %.2f°, 4000 grit %.2f°", coarse, middle, fine);
+  g_test_message ("on its own pocket line: 500 grit %.2f°, 2000 grit %.2f°, 4000 grit %.2f°", coarse, middle,
+                  fine);
   g_assert_cmpfloat (coarse, <, middle - 0.3);
   g_assert_cmpfloat (coarse, <, fine - 0.3);
   g_assert_cmpfloat (same_line_board ("grit=500"), >, same_line_board ("grit=2000"));

@@ -100,7 +100,9 @@ static void
 test_number (void)
 {
   assert_filled ("0.0", tb_number_text (-0.04, 1));
-  assert_filled ("\xe2\x88\x92" "0.1", tb_number_text (-0.06, 1));
+  assert_filled ("\xe2\x88\x92"
+                 "0.1",
+                 tb_number_text (-0.06, 1));
   assert_filled ("+2.50", tb_signed_text (2.5, 2));
   assert_filled ("0", tb_signed_text (0.2, 0));
 }

@@ -1,5 +1,5 @@
-/* What Why says: twenty pairs whose sentences were read by a person, and many random ones that may not contradict their
- * own numbers.
+/* What Why says: twenty pairs whose sentences were read by a person, and many random ones that may not
+ * contradict their own numbers.
  *
  * The twenty are kept in why-sentences.txt. After a change of the model or of the words, store them anew with
  *   UPDATE_SENTENCES=1 build/tests/study/test-why-sentences
@@ -36,7 +36,8 @@ static const char *const pairs[][2] = {
   { "rev_rate_rpm=0 aim_board=20.5", "rev_rate_rpm=0 aim_board=21.5" },
   { "", "aim_board=7" },
   { "axis_rotation_deg=-30 aim_board=22", "axis_rotation_deg=-45 aim_board=22" },
-  { "", "speed_mph=18 rev_rate_rpm=340 axis_rotation_deg=60 axis_tilt_deg=16 laydown_board=25 aim_board=16 grit=3000 "
+  { "", "speed_mph=18 rev_rate_rpm=340 axis_rotation_deg=60 axis_tilt_deg=16 laydown_board=25 aim_board=16 "
+        "grit=3000 "
         "rg_in=2.53 grip_pressure=6" },
 };
 
@@ -51,7 +52,7 @@ told (const char *before, const char *after)
   g_string_append_printf (text, "[%s] -> [%s]\n", before, after);
   for (int split = 0; split < TB_WHY_N_SPLITS; split++)
     {
-      g_auto (GStrv) sentences = tb_why_sentences (why, split);
+      g_auto (GStrv) sentences = tb_why_sentences (why, split, FALSE);
 
       for (char **sentence = sentences; *sentence; sentence++)
         g_string_append_printf (text, "  %s\n", *sentence);
@@ -86,16 +87,17 @@ static const struct
   const char *name;
   double low, high;
 } drawn[] = {
-  { "speed_mph", 10, 24 },       { "rev_rate_rpm", 0, 550 },     { "axis_rotation_deg", -60, 100 },
-  { "axis_tilt_deg", -10, 50 },  { "laydown_board", 5, 35 },     { "aim_board", 5, 35 },
-  { "release_height_in", 0, 10 }, { "loft_angle_deg", 0, 15 },   { "loft_reach_in", 0, 30 },
-  { "grip_pressure", 0, 10 },    { "weight_lb", 8, 16 },         { "rg_in", 2.46, 2.8 },
-  { "differential_in", 0, 0.06 }, { "grit", 500, 5000 },         { "pin_to_pap_in", 0, 6.75 },
+  { "speed_mph", 10, 24 },        { "rev_rate_rpm", 0, 550 },     { "axis_rotation_deg", -60, 100 },
+  { "axis_tilt_deg", -10, 50 },   { "laydown_board", 5, 35 },     { "aim_board", 5, 35 },
+  { "release_height_in", 0, 10 }, { "loft_angle_deg", 0, 15 },    { "loft_reach_in", 0, 30 },
+  { "grip_pressure", 0, 10 },     { "weight_lb", 8, 16 },         { "rg_in", 2.46, 2.8 },
+  { "differential_in", 0, 0.06 }, { "grit", 500, 5000 },          { "pin_to_pap_in", 0, 6.75 },
   { "pattern_scale", 0.01, 2.5 }, { "cross_tilt_in", -0.2, 0.2 }, { "absorption", 0, 2 },
-  { "film_scale", 1, 6 },        { "dry_friction", 0.05, 0.3 },
+  { "film_scale", 1, 6 },         { "dry_friction", 0.05, 0.3 },
 };
 
-/* Each of the fields with a chance; half of the draws keep to few changes, where the sentences have most to say. */
+/* Each of the fields with a chance; half of the draws keep to few changes, where the sentences have most to
+ * say. */
 static void
 draw (guint64 *state, TbSetup **setup, double chance)
 {
@@ -154,7 +156,8 @@ check_share (const TbWhy *why, const TbWhyInput *input, TbWhyMeasure split, cons
 
   if (strstr (sentence, ": all of the "))
     g_assert_cmpuint (why->n_inputs, ==, 1);
-  else if (strstr (sentence, " of the ") && !strstr (sentence, " of the friction") && !strstr (sentence, "out of the oil"))
+  else if (strstr (sentence, " of the ") && !strstr (sentence, " of the friction")
+           && !strstr (sentence, "out of the oil"))
     {
       g_assert_cmpfloat (part * whole, >, 0);
       g_assert_cmpfloat (fabs (part), <=, fabs (whole) + 0.15);
@@ -175,7 +178,8 @@ check_headline (const TbWhy *why, TbWhyMeasure split, const char *sentence)
   if (isnan (why->difference[split]))
     return;
   g_assert_true (says_number (sentence, why->value[TB_SIDE_AFTER][split]));
-  g_assert_true (fabs (why->difference[split]) < 0.1 || says_number (sentence, why->value[TB_SIDE_BEFORE][split]));
+  g_assert_true (fabs (why->difference[split]) < 0.1
+                 || says_number (sentence, why->value[TB_SIDE_BEFORE][split]));
   g_assert_true (!strstr (sentence, " lower ") || why->difference[split] < 0);
   g_assert_true (!strstr (sentence, " higher ") || why->difference[split] > 0);
   g_assert_true (!strstr (sentence, " earlier: ") || why->difference[split] < 0);
@@ -185,7 +189,7 @@ check_headline (const TbWhy *why, TbWhyMeasure split, const char *sentence)
 static void
 check_sentences (const TbWhy *why, TbWhyMeasure split)
 {
-  g_auto (GStrv) sentences = tb_why_sentences (why, split);
+  g_auto (GStrv) sentences = tb_why_sentences (why, split, FALSE);
 
   g_assert_nonnull (sentences[0]);
   if (why->status == TB_OK && why->n_inputs > 0)
@@ -200,8 +204,8 @@ check_sentences (const TbWhy *why, TbWhyMeasure split)
       g_assert_null (strstr (*sentence, "%s"));
       for (guint i = 0; i < why->n_inputs; i++)
         {
-          g_autofree char *phrase
-              = tb_change_phrase (&why->input[i].change, why->setup[TB_SIDE_BEFORE], why->setup[TB_SIDE_AFTER]);
+          g_autofree char *phrase = tb_change_phrase (&why->input[i].change, why->setup[TB_SIDE_BEFORE],
+                                                      why->setup[TB_SIDE_AFTER], FALSE);
 
           if (!g_str_has_prefix (*sentence, phrase))
             continue;

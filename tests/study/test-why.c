@@ -1,7 +1,7 @@
 /* Why: parts that add up, mirror and mean what they say.
  *
- * Everything here is classical: the Shapley value's own axioms (efficiency, symmetry under exchange of the two ends,
- * nothing for an input that does nothing) and integration by parts.
+ * Everything here is classical: the Shapley value's own axioms (efficiency, symmetry under exchange of the
+ * two ends, nothing for an input that does nothing) and integration by parts.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
@@ -50,8 +50,10 @@ assert_sums (const TbWhy *why)
   for (int m = 0; m < TB_WHY_N_SPLITS; m++)
     if (isfinite (why->difference[m]))
       g_assert_cmpfloat_with_epsilon (sum_of_inputs (why, m), why->difference[m], SUM_EXACT);
-  g_assert_cmpfloat_with_epsilon (sum_of_stretches (why, TB_WHY_BOARD), why->difference[TB_WHY_BOARD], SUM_BOARDS);
-  g_assert_cmpfloat_with_epsilon (sum_of_stretches (why, TB_WHY_ANGLE), why->difference[TB_WHY_ANGLE], SUM_EXACT);
+  g_assert_cmpfloat_with_epsilon (sum_of_stretches (why, TB_WHY_BOARD), why->difference[TB_WHY_BOARD],
+                                  SUM_BOARDS);
+  g_assert_cmpfloat_with_epsilon (sum_of_stretches (why, TB_WHY_ANGLE), why->difference[TB_WHY_ANGLE],
+                                  SUM_EXACT);
 }
 
 static const char *const pairs[][2] = {
@@ -62,7 +64,8 @@ static const char *const pairs[][2] = {
   { "cover=0", "cover=4 grit=1000" },
   { "loft_angle_deg=8 loft_reach_in=24", "release_height_in=6" },
   { "pattern_scale=0.3", "pattern_scale=1.5 cross_tilt_in=0.04" },
-  { "pin_to_pap_in=1", "pin_to_pap_in=5 differential_in=0.06 rg_in=2.6 weight_lb=12 grip_pressure=8 axis_tilt_deg=30" },
+  { "pin_to_pap_in=1",
+    "pin_to_pap_in=5 differential_in=0.06 rg_in=2.6 weight_lb=12 grip_pressure=8 axis_tilt_deg=30" },
 };
 
 static void
@@ -158,8 +161,9 @@ test_nothing (void)
   g_assert_cmpstr (sentences[0], ==, "Nothing has changed: both throws are the same.");
 }
 
-/* An input that does next to nothing explains next to nothing: the drilling angle of a symmetric ball without holes only
- * turns it about its own axis of symmetry. Measured: 0.0008 boards, from the cells of oil on the ball. */
+/* An input that does next to nothing explains next to nothing: the drilling angle of a symmetric ball without
+ * holes only turns it about its own axis of symmetry. Measured: 0.0008 boards, from the cells of oil on the
+ * ball. */
 static void
 test_idle_input (void)
 {
@@ -198,7 +202,9 @@ test_unmixable (void)
   assert_sums (why);
 }
 
-#define MANY "speed_mph=18 rev_rate_rpm=340 axis_rotation_deg=60 axis_tilt_deg=16 laydown_board=25 aim_board=16 grit=3000 rg_in=2.53 grip_pressure=6"
+#define MANY                                                                                           \
+  "speed_mph=18 rev_rate_rpm=340 axis_rotation_deg=60 axis_tilt_deg=16 laydown_board=25 aim_board=16 " \
+  "grit=3000 rg_in=2.53 grip_pressure=6"
 
 typedef struct Mixer
 {
@@ -236,12 +242,14 @@ exact_part (const TbBatchItem *items, guint count, guint input)
         size += set >> i & 1;
       for (guint i = 1; i <= size; i++)
         weight *= (double) i / (count - i);
-      part -= weight * (items[set | 1u << input].measures.x_at_pins - items[set].measures.x_at_pins) / TB_BOARD_WIDTH;
+      part -= weight * (items[set | 1u << input].measures.x_at_pins - items[set].measures.x_at_pins)
+              / TB_BOARD_WIDTH;
     }
   return part;
 }
 
-/* Nine inputs are sampled: the parts still add up, still mirror, and are as near to the exact ones as is said. */
+/* Nine inputs are sampled: the parts still add up, still mirror, and are as near to the exact ones as is
+ * said. */
 static void
 test_sampled (void)
 {
@@ -319,8 +327,8 @@ test_gutter (void)
 static void
 test_never_hooks (void)
 {
-  g_autoptr (TbWhy) why
-      = why_between ("rev_rate_rpm=0 aim_board=20.5 laydown_board=22", "rev_rate_rpm=0 aim_board=20.5 laydown_board=23");
+  g_autoptr (TbWhy) why = why_between ("rev_rate_rpm=0 aim_board=20.5 laydown_board=22",
+                                       "rev_rate_rpm=0 aim_board=20.5 laydown_board=23");
   g_auto (GStrv) boards = tb_why_sentences (why, TB_WHY_BOARD, FALSE);
   g_auto (GStrv) breakpoint = tb_why_sentences (why, TB_WHY_BREAKPOINT, FALSE);
 
@@ -388,7 +396,8 @@ test_left (void)
   g_autoptr (TbWhy) left = why_between ("hand=1", "hand=1 speed_mph=18.5 grit=1000");
 
   for (guint i = 0; i < right->n_inputs; i++)
-    g_assert_cmpfloat_with_epsilon (right->input[i].part[TB_WHY_BOARD], left->input[i].part[TB_WHY_BOARD], 1e-9);
+    g_assert_cmpfloat_with_epsilon (right->input[i].part[TB_WHY_BOARD], left->input[i].part[TB_WHY_BOARD],
+                                    1e-9);
 }
 
 int

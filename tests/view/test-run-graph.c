@@ -20,7 +20,8 @@ see_label (const char *text, const cairo_rectangle_t *box, void *data)
   Labels *labels = data;
 
   labels->count++;
-  if (box->x < -1 || box->y < -1 || box->x + box->width > labels->width + 1 || box->y + box->height > labels->height + 1)
+  if (box->x < -1 || box->y < -1 || box->x + box->width > labels->width + 1
+      || box->y + box->height > labels->height + 1)
     {
       g_test_message ("“%s” at %.0f, %.0f", text, box->x, box->y);
       labels->outside++;
@@ -142,8 +143,10 @@ test_quantities (void)
 
   g_assert_true (tb_path_at_distance (path, y, &sample));
   g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_FRICTION, y, true), sample.friction, 1e-9);
-  g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_FRICTION, y, false) * 4.4482216, sample.friction, 1e-6);
-  g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_SLIP, y, false), sample.slip / 0.44704, 1e-9);
+  g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_FRICTION, y, false) * 4.4482216,
+                                  sample.friction, 1e-6);
+  g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_SLIP, y, false), sample.slip / 0.44704,
+                                  1e-9);
   g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_SLIP, y, true), sample.slip * 3.6, 1e-9);
   g_assert_cmpfloat_with_epsilon (tb_run_quantity_at (path, TB_RUN_HEADING, y, false),
                                   tb_sample_heading (&sample) * 180 / TB_PI, 1e-9);
