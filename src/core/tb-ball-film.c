@@ -132,33 +132,43 @@ wrap_rows (BallFilm *self, int row)
       self->cell[row + i][BALL_FILM_COLUMNS + k] = self->cell[row + i][k];
 }
 
+/* The same where rows or columns repeat: what goes is a share of the map as it was; only then is anything written. */
+static void
+map_exchange_at_edge (BallFilm *self, const MapPlace *place, double add, double share)
+{
+  double change[4][4];
+  for (int i = 0; i < 4; i++)
+    for (int j = 0; j < 4; j++)
+      change[i][j] = place->across[i] * place->around[j] * (add - share * self->cell[place->row + i][place->column + j]);
+  for (int i = 0; i < 4; i++)
+    for (int j = 0; j < 4; j++)
+      self->cell[fold_row (place->row + i)][(place->column + j) % BALL_FILM_COLUMNS] += change[i][j];
+  wrap_rows (self, place->row);
+  if (place->row >= 2 * BALL_FILM_PAD && place->row + 3 < BALL_FILM_ROWS)
+    return;
+  /* Rows past a pole were not written themselves, but what they mirror. */
+  for (int row = 0; row + 3 < BALL_FILM_ROWS + 2 * BALL_FILM_PAD; row += 4)
+    wrap_rows (self, row);
+  mirror_poles (self);
+}
+
 /* Adds film (m, at the map's time scale) around a place, and takes away a share of what is there. */
 static void
 map_exchange (BallFilm *self, const MapPlace *place, double add, double share)
 {
   bool at_pole = place->row < 2 * BALL_FILM_PAD || place->row + 3 >= BALL_FILM_ROWS;
-  double change[4][4];
-  /* What goes is a share of the map as it was; only then is anything written. */
-  for (int i = 0; i < 4; i++)
-    for (int j = 0; j < 4; j++)
-      change[i][j] = place->across[i] * place->around[j] * (add - share * self->cell[place->row + i][place->column + j]);
+  bool at_seam = place->column < BALL_FILM_WRAP || place->column + 3 >= BALL_FILM_COLUMNS;
+  if (at_pole || at_seam)
+    {
+      map_exchange_at_edge (self, place, add, share);
+      return;
+    }
   for (int i = 0; i < 4; i++)
     {
-      double *cell = self->cell[at_pole ? fold_row (place->row + i) : place->row + i];
+      double *cell = &self->cell[place->row + i][place->column];
       for (int j = 0; j < 4; j++)
-        {
-          int column = place->column + j;
-          cell[column < BALL_FILM_COLUMNS ? column : column - BALL_FILM_COLUMNS] += change[i][j];
-        }
+        cell[j] += place->across[i] * place->around[j] * (add - share * cell[j]);
     }
-  if (at_pole)
-    {
-      for (int row = 0; row + 3 < BALL_FILM_ROWS + 2 * BALL_FILM_PAD; row += 4)
-        wrap_rows (self, row);
-      mirror_poles (self);
-    }
-  else if (place->column < BALL_FILM_WRAP || place->column + 3 >= BALL_FILM_COLUMNS)
-    wrap_rows (self, place->row);
 }
 
 static void
