@@ -24,6 +24,7 @@ G_DEFINE_FINAL_TYPE (TbOptionCurve, tb_option_curve, GTK_TYPE_WIDGET)
 
 /* The wished measure, the angle, and where the ball rolls. */
 #define N_PANELS 3
+/* Both ends, and the turning point. */
 #define N_TICKS 3
 
 /* What a panel shows of a point. */
@@ -119,14 +120,16 @@ draw (TbOptionCurve *self, cairo_t *cr, double width, double height)
   double x[TB_NEXT_POINTS], y[N_PANELS][TB_NEXT_POINTS];
   double low = option->point[0].at, high = option->point[count - 1].at, present = present_place (option);
   g_autofree char *low_label = tick_label (self, low), *high_label = tick_label (self, high);
-  TbCurveTick ticks[N_TICKS] = { { low, low_label }, { high, high_label } };
+  g_autofree char *turn_label = tick_label (self, option->turns ? option->turns_at : low);
+  /* A turning point is told on the scale as well as in words. */
+  TbCurveTick ticks[N_TICKS] = { { low, low_label }, { high, high_label }, { option->turns_at, turn_label } };
   TbCurvePanel drawn[N_PANELS];
   Panel panels[N_PANELS];
   TbCurveScene scene = { .theme = tb_style_theme_for (GTK_WIDGET (self)),
                          .panels = drawn,
                          .n_panels = N_PANELS,
                          .ticks = ticks,
-                         .n_ticks = 2,
+                         .n_ticks = option->turns ? N_TICKS : N_TICKS - 1,
                          .low = low,
                          .high = high,
                          .present = present,

@@ -251,11 +251,37 @@ test_random (void)
   g_assert_cmpuint (explained, >, 140);
 }
 
+/* In metric the same is said in metres and kilometres an hour, and of nothing else. */
+static void
+test_metric (void)
+{
+  g_autoptr (TbSetup) before = setup_with ("");
+  g_autoptr (TbSetup) after = setup_with ("speed_mph=19 release_height_in=6");
+  g_autoptr (TbWhy) why = tb_why_new (before, after, NULL, NULL);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (int split = 0; split < TB_WHY_N_SPLITS; split++)
+    {
+      g_auto (GStrv) sentences = tb_why_sentences (why, split, TRUE);
+      g_autofree char *lines = g_strjoinv ("\n", sentences);
+
+      g_string_append (text, lines);
+    }
+  g_test_message ("%s", text->str);
+  g_assert_nonnull (strstr (text->str, "3.2 km/h more"));
+  g_assert_nonnull (strstr (text->str, "A release 10.2 cm higher"));
+  g_assert_nonnull (strstr (text->str, " m later: at "));
+  g_assert_null (strstr (text->str, " ft"));
+  g_assert_null (strstr (text->str, " mph"));
+  g_assert_null (strstr (text->str, " in higher"));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/why-sentences/random", test_random);
+  g_test_add_func ("/why-sentences/metric", test_metric);
   g_test_add_func ("/why-sentences/twenty", test_twenty);
   return g_test_run ();
 }
