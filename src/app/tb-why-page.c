@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-describe.h"
 #include "tb-parts-picture.h"
 #include "tb-quantity.h"
 #include "tb-why.h"
@@ -119,11 +118,12 @@ show_inputs (TbWhyPage *self)
 static char *
 place_name (TbWhyPage *self, const TbWhyStretch *stretch)
 {
-  TbUnits units = tb_session_get_units (self->session);
-  g_autofree char *from = NULL, *to = tb_describe_distance (tb_metres_from_ft (stretch->to_ft), units);
-  double near = is_metric (self) ? tb_metres_from_ft (stretch->from_ft) : stretch->from_ft;
+  gboolean metric = is_metric (self);
+  double factor = metric ? TB_METRES_PER_FOOT : 1;
+  int digits = metric ? 1 : 0;
+  g_autofree char *from = tb_number_format (factor * stretch->from_ft, digits);
+  g_autofree char *to = tb_number_with_unit (factor * stretch->to_ft, digits, metric ? "m" : "ft");
 
-  from = tb_number_format (near, is_metric (self) ? 1 : 0);
   if (stretch->to_ft - stretch->from_ft == TB_WHY_STRETCH_FT)
     return g_strdup_printf (stretch->from_ft == 0             ? _ ("Front, %s to %s")
                             : stretch->to_ft < TB_HEAD_PIN_FT ? _ ("Middle, %s to %s")

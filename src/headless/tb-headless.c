@@ -46,7 +46,7 @@ const TbCommand tb_commands[] = {
   { "--numbers", NULL, N_ ("Print the numbers of both runs and their difference as JSON"), numbers_command },
   { "--picture", "OUT.png|svg", N_ ("Draw the runs into a file"), tb_picture_command },
   { "--why", NULL, N_ ("Print why the two runs differ"), tb_why_command },
-  { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=55, forgiving"),
+  { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=50, forgiving"),
     tb_next_command },
   { "--pocket-line", NULL, N_ ("Print the lines that lead to the pocket"), tb_pocket_line_command },
   { "--help", NULL, N_ ("Print this"), help_command },

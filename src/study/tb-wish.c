@@ -12,7 +12,7 @@ static const TbWishInfo infos[TB_N_WISHES] = {
   { "pocket", N_ ("Reach the pocket"), N_ ("board"), 0, 0, 0, 0, FALSE },
   { "angle", N_ ("Angle at the pins"), N_ ("°"), -2, 12, 0.1, 5, TRUE },
   { "turn", N_ ("Turn later or earlier"), N_ ("ft"), -20, 20, 0.5, 2, TRUE },
-  { "roll", N_ ("Roll before the pins, from"), N_ ("ft"), 20, 60, 0.5, 55, TRUE },
+  { "roll", N_ ("Roll before the pins, from"), N_ ("ft"), 20, 60, 0.5, 50, TRUE },
   { "forgiving", N_ ("As it is, but more forgiving"), N_ ("board"), 0, 0, 0, 0, TRUE },
 };
 

@@ -37,7 +37,7 @@ typedef struct TbWishInfo
 } TbWishInfo;
 const TbWishInfo *tb_wish_info (TbWishKind kind);
 TbWish tb_wish_default (TbWishKind kind);
-/* "boards=-3", "pocket", "angle=5", "turn=2", "roll=55", "forgiving". FALSE and one sentence in *problem
+/* "boards=-3", "pocket", "angle=5", "turn=2", "roll=50", "forgiving". FALSE and one sentence in *problem
  * (free it) if it is none of these. */
 gboolean tb_wish_parse (const char *text, TbWish *wish, char **problem);
 /* Whether changes are re-aimed: what `reaim` asks for, where it has a meaning. */
