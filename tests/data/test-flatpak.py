@@ -48,11 +48,16 @@ def check_the_permissions_are_the_least():
 
 def check_the_build_options_exist():
     known = set(re.findall(r"option\('([\w-]+)'", (ROOT / 'meson_options.txt').read_text(encoding='utf-8')))
-    for module in MANIFEST['modules']:
-        assert module['buildsystem'] == 'meson'
-        for option in module['config-opts']:
-            name = re.fullmatch(r'-D([\w-]+)=\S+', option)
-            assert name and name.group(1) in known, option
+    own = [module for module in MANIFEST['modules'] if module['name'] == 'tenboard']
+    assert len(own) == 1 and own[0]['buildsystem'] == 'meson'
+    for option in own[0]['config-opts']:
+        name = re.fullmatch(r'-D([\w-]+)=\S+', option)
+        assert name and name.group(1) in known, option
+
+
+def check_libraries_that_the_runtime_lacks_are_brought():
+    needed = set(re.findall(r"dependency\('(gsl)'", (ROOT / 'meson.build').read_text(encoding='utf-8')))
+    assert needed and needed <= {module['name'] for module in MANIFEST['modules']}, needed
 
 
 def check_every_source_is_here_or_pinned():
