@@ -6,6 +6,7 @@
 #include <signal.h>
 
 #include "tb-help.h"
+#include "tb-lesson-command.h"
 #include "tb-numbers.h"
 #include "tb-output.h"
 #include "tb-picture-command.h"
@@ -49,6 +50,9 @@ const TbCommand tb_commands[] = {
   { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=50, forgiving"),
     tb_next_command },
   { "--pocket-line", NULL, N_ ("Print the lines that lead to the pocket"), tb_pocket_line_command },
+  { "--lesson-check", "FILE|all", N_ ("Throw a lesson, or the built-in ones, and print what each step shows"),
+    tb_lesson_check_command },
+  { "--lesson-texts", "FILE|all", N_ ("Print a lesson’s texts for translators"), tb_lesson_texts_command },
   { "--help", NULL, N_ ("Print this"), help_command },
   { "--version", NULL, N_ ("Print the version"), version_command },
   { NULL, NULL, NULL, NULL },

@@ -25,6 +25,7 @@ static const Kind kinds[TB_N_DOCUMENT_KINDS] = {
   [TB_DOCUMENT_BALL] = { "ball", "balls", N_ ("a ball"), N_ ("this is a ball"), 1 },
   [TB_DOCUMENT_PATTERN] = { "pattern", "patterns", N_ ("a pattern"), N_ ("this is a pattern"), 1 },
   [TB_DOCUMENT_STUDY] = { "study", "studies", N_ ("a study"), N_ ("this is a study"), 1 },
+  [TB_DOCUMENT_LESSON] = { "lesson", "lessons", N_ ("a lesson"), N_ ("this is a lesson"), 1 },
 };
 
 const char *
