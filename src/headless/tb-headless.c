@@ -9,6 +9,7 @@
 #include "tb-lesson-command.h"
 #include "tb-numbers.h"
 #include "tb-output.h"
+#include "tb-path-command.h"
 #include "tb-picture-command.h"
 #include "tb-request.h"
 #include "tb-study-commands.h"
@@ -46,6 +47,7 @@ version_command (TbRequest *request, const char *argument, GError **error)
 const TbCommand tb_commands[] = {
   { "--numbers", NULL, N_ ("Print the numbers of both runs and their difference as JSON"), numbers_command },
   { "--picture", "OUT.png|svg", N_ ("Draw the runs into a file"), tb_picture_command },
+  { "--path", "OUT.csv|json", N_ ("Write where the balls are, every hundredth of a second, into a file"), tb_path_command },
   { "--why", NULL, N_ ("Print why the two runs differ"), tb_why_command },
   { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=50, forgiving"),
     tb_next_command },
