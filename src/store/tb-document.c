@@ -26,6 +26,7 @@ static const Kind kinds[TB_N_DOCUMENT_KINDS] = {
   [TB_DOCUMENT_PATTERN] = { "pattern", "patterns", N_ ("a pattern"), N_ ("this is a pattern"), 1 },
   [TB_DOCUMENT_STUDY] = { "study", "studies", N_ ("a study"), N_ ("this is a study"), 1 },
   [TB_DOCUMENT_LESSON] = { "lesson", "lessons", N_ ("a lesson"), N_ ("this is a lesson"), 1 },
+  [TB_DOCUMENT_PROGRESS] = { "progress", "progress", N_ ("a bowler’s progress"), N_ ("this is a bowler’s progress"), 1 },
 };
 
 const char *

@@ -18,13 +18,14 @@ typedef enum TbDocumentKind
   TB_DOCUMENT_PATTERN,
   TB_DOCUMENT_STUDY,
   TB_DOCUMENT_LESSON,
+  TB_DOCUMENT_PROGRESS,
   TB_N_DOCUMENT_KINDS
 } TbDocumentKind;
 
 /* Ends of the name of a document's file. */
 #define TB_DOCUMENT_SUFFIX ".json"
 
-/* "bowler", "ball", "pattern", "study", "lesson": what stands behind "tenboard" in the file. */
+/* "bowler", "ball", "pattern", "study", "lesson", "progress": what stands behind "tenboard" in the file. */
 const char *tb_document_kind_name (TbDocumentKind kind);
 /* Folder for the user's own documents of a kind: $XDG_DATA_HOME/tenboard/balls and so on. */
 char *tb_document_folder (TbDocumentKind kind);
