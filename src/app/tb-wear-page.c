@@ -114,7 +114,7 @@ count_mine (const TbMix *mix)
 static void
 show_mix (TbWearPage *self, const TbMix *mix)
 {
-  for (guint i = 0; tb_typical_bowlers[i].id && i < MAX_TYPICAL; i++)
+  for (guint i = 0; i < MAX_TYPICAL && tb_typical_bowlers[i].id; i++)
     gtk_spin_button_set_value (self->count[i], tb_mix_count_of (mix, tb_typical_bowlers[i].id));
   gtk_spin_button_set_value (self->mine, count_mine (mix));
   gtk_check_button_set_active (self->moves, mix->moves);
@@ -238,7 +238,7 @@ on_count (TbWearPage *self, GtkSpinButton *spin)
 
   if (self->showing)
     return;
-  for (guint i = 0; tb_typical_bowlers[i].id && i < MAX_TYPICAL; i++)
+  for (guint i = 0; i < MAX_TYPICAL && tb_typical_bowlers[i].id; i++)
     if (self->count[i] == spin)
       put_mix (self, tb_mix_with_count (mix, tb_typical_bowlers[i].id,
                                         (guint)gtk_spin_button_get_value_as_int (spin)));
@@ -350,7 +350,7 @@ add_bowlers (TbWearPage *self, GtkBox *box)
   static const TbSpinRange counts = { 0, TB_MIX_MAX_COUNT, 1, 2, 0 }, seeds = { 0, 999999, 1, 10, 0 };
 
   tb_lane_page_add_title (box, _ ("Who bowls on it"));
-  for (guint i = 0; tb_typical_bowlers[i].id && i < MAX_TYPICAL; i++)
+  for (guint i = 0; i < MAX_TYPICAL && tb_typical_bowlers[i].id; i++)
     {
       self->count[i] = tb_lane_page_add_spin (box, _ (tb_typical_bowlers[i].label), &counts);
       gtk_widget_set_tooltip_text (GTK_WIDGET (self->count[i]), _ (tb_typical_bowlers[i].help));

@@ -1,0 +1,296 @@
+/* What no ordinary shot comes to: inputs that are refused one by one, and turns a run seldom takes.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+#include "support.h"
+#include "tb-workspace.h"
+
+static TbOilProfile
+good_profile (void)
+{
+  return (TbOilProfile){ .length = 12, .fade = 0.6, .front = 2e-5, .back = 3e-6, .outside_share = 0.125,
+                         .outside_x = 0.16, .inside_x = 0.38 };
+}
+
+static void
+test_profiles (void)
+{
+  TbOil *oil = g_new (TbOil, 1);
+  /* One member and what it becomes, beyond either end of its range. */
+  static const struct
+  {
+    size_t at;
+    double value;
+  } wrong[] = {
+    { offsetof (TbOilProfile, length), 0 },        { offsetof (TbOilProfile, length), 19 },
+    { offsetof (TbOilProfile, fade), -1 },         { offsetof (TbOilProfile, fade), 13 },
+    { offsetof (TbOilProfile, front), 0 },         { offsetof (TbOilProfile, back), 0 },
+    { offsetof (TbOilProfile, outside_share), -1 }, { offsetof (TbOilProfile, outside_share), 2 },
+    { offsetof (TbOilProfile, outside_x), -1 },    { offsetof (TbOilProfile, inside_x), 0.1 },
+    { offsetof (TbOilProfile, inside_x), 0.6 },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      TbOilProfile profile = good_profile ();
+
+      *(double *) ((char *) &profile + wrong[i].at) = wrong[i].value;
+      check_status ("out of range", tb_oil_fill_profile (oil, &profile), TB_ERROR_OUT_OF_RANGE);
+      *(double *) ((char *) &profile + wrong[i].at) = NAN;
+      check_status ("not a number", tb_oil_fill_profile (oil, &profile), TB_ERROR_NOT_FINITE);
+    }
+  g_free (oil);
+}
+
+/* Without a fade the film ends at once; without a slope the sides begin at once. */
+static void
+test_sharp_profile (void)
+{
+  TbOil *oil = g_new (TbOil, 1);
+  TbOilProfile profile = good_profile ();
+
+  profile.fade = 0;
+  profile.outside_x = profile.inside_x = 0.25;
+  check_status ("sharp", tb_oil_fill_profile (oil, &profile), TB_OK);
+  check_near ("outside / inside", tb_oil_cell (oil, 0, 0) / tb_oil_cell (oil, 0, 19), profile.outside_share, 1e-12);
+  check_near ("length, m", tb_oil_length (oil, 1e-6), profile.length, TB_OIL_ROW_LENGTH);
+  check_near ("of no oil, m", tb_oil_length (oil, 1), 0, 0);
+  g_free (oil);
+}
+
+static void
+refuse_hole (TbHole hole)
+{
+  TbBall ball = tb_ball_default ();
+  TbBody body;
+
+  ball.n_holes = 1;
+  ball.hole[0] = hole;
+  check_status ("hole", tb_ball_body (&ball, &body), TB_ERROR_HOLES);
+}
+
+static void
+test_balls (void)
+{
+  const TbHole hole = { .diameter = 0.025, .depth = 0.07 };
+  TbHole wrong = hole;
+  TbBody body;
+
+  wrong.over = 1;
+  refuse_hole (wrong);
+  wrong = hole;
+  wrong.up = -1;
+  refuse_hole (wrong);
+  wrong = hole;
+  wrong.diameter = 0;
+  refuse_hole (wrong);
+  wrong.diameter = 0.05;
+  refuse_hole (wrong);
+  wrong = hole;
+  wrong.depth = 1e-5;
+  refuse_hole (wrong);
+  wrong.depth = 0.2;
+  refuse_hole (wrong);
+  wrong = hole;
+  wrong.pitch_up = 0.1;
+  refuse_hole (wrong);
+  for (int i = 0; i < 3; i++)
+    {
+      TbBall ball = tb_ball_default ();
+      double *const members[] = { &ball.mass, &ball.diameter, &ball.rg };
+
+      *members[i] = 0;
+      check_status ("nothing", tb_ball_body (&ball, &body), TB_ERROR_OUT_OF_RANGE);
+    }
+  for (int count = -1; count <= TB_MAX_HOLES + 1; count += TB_MAX_HOLES + 2)
+    {
+      TbBall ball = tb_ball_default ();
+
+      ball.n_holes = count;
+      check_status ("holes", tb_ball_body (&ball, &body), TB_ERROR_HOLES);
+    }
+}
+
+static void
+test_zones (void)
+{
+  static const struct
+  {
+    double start, end, split, beyond;
+    TbStatus want;
+  } cases[] = {
+    { NAN, 0.1, INFINITY, 0, TB_ERROR_NOT_FINITE }, { 0.1, INFINITY, INFINITY, 0, TB_ERROR_NOT_FINITE },
+    { 0.1, 0.1, NAN, 0, TB_ERROR_NOT_FINITE },      { 0.1, 0.1, 0, NAN, TB_ERROR_NOT_FINITE },
+    { -1, 0.1, INFINITY, 0, TB_ERROR_BAD_ZONES },   { 0.1, -1, INFINITY, 0, TB_ERROR_BAD_ZONES },
+    { 0.1, 0.1, 0, -1, TB_ERROR_BAD_ZONES },        { 0.1, 0.1, 0, 0.2, TB_OK },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      CheckLane lane;
+
+      check_lane_uniform (&lane, 0.1);
+      lane.zones.at_start[0] = cases[i].start;
+      lane.zones.at_end[0] = cases[i].end;
+      lane.zones.split[0] = cases[i].split;
+      lane.zones.beyond[0] = cases[i].beyond;
+      check_status ("zone", tb_zones_check (&lane.zones), cases[i].want);
+    }
+}
+
+static void
+test_friction_of_zones (void)
+{
+  CheckLane lane;
+  TbContact contact = { .x = -0.2, .y = 5, .load = 1 };
+  double film = 1;
+
+  check_lane_uniform (&lane, 0.1);
+  lane.zones.split[0] = 0;
+  lane.zones.beyond[0] = 0.3;
+  check_near ("on this side", tb_friction_at (&lane.friction, &contact, &film), 0.1, 0);
+  check_near ("no film", film, 0, 0);
+  contact.x = 0.2;
+  check_near ("beyond", tb_friction_at (&lane.friction, &contact, NULL), 0.3, 0);
+  check_near ("no film", tb_friction_film (&lane.friction, 0.2, 5), 0, 0);
+}
+
+static void
+test_bodies (void)
+{
+  for (int i = 0; i < 5; i++)
+    {
+      TbBody body = check_plain_ball ();
+      double *const members[] = { &body.mass, &body.radius, &body.moment.x, &body.moment.y, &body.moment.z };
+      g_autoptr (CheckRun) run = check_run_new ();
+      CheckLane lane;
+      TbMotion motion;
+
+      check_lane_uniform (&lane, 0.1);
+      motion = check_motion (&body, &lane.friction);
+      *members[i] = 0;
+      motion.body = body;
+      check_status ("body", tb_motion_run (&motion, run->workspace, &run->path), TB_ERROR_OUT_OF_RANGE);
+    }
+}
+
+/* A ball that is first seen past the arrows has passed them on its launch line. */
+static void
+test_released_late (void)
+{
+  g_autoptr (CheckRun) run = check_run_new ();
+  TbBody ball = check_plain_ball ();
+  CheckLane lane;
+  TbMotion motion;
+
+  check_lane_uniform (&lane, 0.1);
+  motion = check_motion (&ball, &lane.friction);
+  check_set_motion (&motion.state, &ball, tb_vec3 (0, 8, 0), tb_vec3 (0, 0, 0));
+  motion.state.position.y = tb_metres_from_ft (21);
+  motion.launch_x = 0.1;
+  motion.launch_slope = 0.01;
+  check_run_motion (run, &motion);
+  check_near ("at the arrows, m", run->path.measures.x_at_arrows, 0.1 + 0.01 * TB_ARROWS_Y, 1e-15);
+  check_near ("at 20 ft, m", run->path.measures.x_at_mark[4], 0.1 + 0.01 * tb_metres_from_ft (20), 1e-15);
+}
+
+/* Before its beginning a path is where it begins, past its end where it ends. */
+static void
+test_past_the_ends (void)
+{
+  g_autoptr (CheckRun) run = check_run_new ();
+  TbShot shot = check_house_shot ();
+  TbSample sample;
+
+  check_run_shot (run, &shot);
+  g_assert_true (tb_path_at_distance (&run->path, -1, &sample));
+  check_near ("begins, m", sample.position.y, check_first (run)->position.y, 0);
+  g_assert_true (tb_path_at_distance (&run->path, 100, &sample));
+  check_near ("ends, m", sample.position.y, check_last (run)->position.y, 0);
+  run->path.count = 0;
+  g_assert_false (tb_path_at_distance (&run->path, 1, &sample));
+  run->path.n_stretches = 0;
+  check_near ("no time, s", tb_path_duration (&run->path), 0, 0);
+}
+
+/* Every measure with another unit in metric countries turns a number into one. */
+static void
+test_metric (void)
+{
+  int count = 0;
+
+  for (const TbMeasureInfo *info = tb_measure_table; info->name; info++)
+    if (info->metric_unit)
+      {
+        check_above (info->name, info->metric_from_si (1), 0.5);
+        count++;
+      }
+  check_above ("with a metric unit", count, 3);
+}
+
+/* A copy of a run that notes what it does to the lane notes it in memory of its own. */
+static void
+test_copy_with_wear (void)
+{
+  g_autoptr (CheckRun) run = check_run_new (), copy = check_run_new ();
+  TbShot shot = check_house_shot ();
+  TbFriction friction;
+  TbMotion motion;
+  TbOil *through;
+  double carried, again;
+
+  check_status ("motion", tb_shot_motion (&shot, &friction, &motion, NULL), TB_OK);
+  check_status ("begin", motion_begin (&motion, run->workspace, &run->path, &run->workspace->change), TB_OK);
+  tb_motion_continue (run->workspace, 1);
+  tb_workspace_copy (copy->workspace, run->workspace, &copy->path);
+  tb_motion_continue (run->workspace, INFINITY);
+  check_status ("end", motion_end (run->workspace, &carried), TB_OK);
+  through = g_memdup2 (&run->workspace->change, sizeof *through);
+  copy->path.count = 0;
+  tb_motion_continue (copy->workspace, INFINITY);
+  check_status ("end of the copy", motion_end (copy->workspace, &again), TB_OK);
+  check_near ("carried, m³", again, carried, 0);
+  g_assert_cmpmem (&copy->workspace->change, sizeof *through, through, sizeof *through);
+  g_assert_cmpmem (&run->workspace->change, sizeof *through, through, sizeof *through);
+  g_free (through);
+}
+
+/* A rolling ball on a slope: its forces are those of a roll, not of a slip. */
+static void
+test_rolling_forces (void)
+{
+  TbBody ball = check_plain_ball ();
+  CheckLane lane;
+  TbMotion motion;
+
+  check_lane_uniform (&lane, 0.3);
+  motion = check_motion (&ball, &lane.friction);
+  motion.cross_slope = 0.01;
+  motion.options.no_cross_tilt = false;
+  check_set_motion (&motion.state, &ball, tb_vec3 (0, 8, 0), tb_vec3 (-8 / ball.radius, 0, 0));
+  TbForces forces = tb_motion_forces (&motion, &motion.state, true);
+  double k = ball.moment.x / (ball.mass * ball.radius * ball.radius);
+
+  check_near ("no slip, m/s", tb_vec3_length (forces.slip), 0, 0);
+  /* g s/(1 + k), s the sine of the slope. */
+  check_near ("down the slope, m/s²", fabs (forces.centre_acceleration.x),
+              TB_STANDARD_GRAVITY * 0.01 / sqrt (1 + 0.01 * 0.01) / (1 + k), 1e-12);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/corners/profiles", test_profiles);
+  g_test_add_func ("/corners/sharp-profile", test_sharp_profile);
+  g_test_add_func ("/corners/balls", test_balls);
+  g_test_add_func ("/corners/zones", test_zones);
+  g_test_add_func ("/corners/friction-of-zones", test_friction_of_zones);
+  g_test_add_func ("/corners/bodies", test_bodies);
+  g_test_add_func ("/corners/released-late", test_released_late);
+  g_test_add_func ("/corners/past-the-ends", test_past_the_ends);
+  g_test_add_func ("/corners/metric", test_metric);
+  g_test_add_func ("/corners/copy-with-wear", test_copy_with_wear);
+  g_test_add_func ("/corners/rolling-forces", test_rolling_forces);
+  return g_test_run ();
+}
