@@ -30,8 +30,13 @@ show_reading (TbLanePanel *self)
   TbRun *after = tb_session_get_run (self->session, TB_SIDE_AFTER);
   g_autofree char *text = NULL;
   double x, y;
+  gboolean pointed = tb_lane_picture_get_pointed (self->picture, &x, &y);
+  const char *line = tb_lane_picture_get_line_words (self->picture);
 
-  if (tb_lane_picture_get_pointed (self->picture, &x, &y))
+  /* A handle that only has the focus gives way to what the pointer reads. */
+  if (line != NULL && (!pointed || tb_lane_picture_is_on_handle (self->picture)))
+    text = g_strdup (line);
+  else if (pointed)
     text = tb_describe_place (after, x, y, units);
   else
     text = tb_describe_moment (after, tb_session_get_time (self->session), units);

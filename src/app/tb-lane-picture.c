@@ -6,6 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-describe.h"
+#include "tb-line-grip.h"
+#include "tb-line-handles.h"
 
 struct _TbLanePicture
 {
@@ -14,6 +16,10 @@ struct _TbLanePicture
   TbLaneProjection projection;
   gboolean pointed;
   double pointed_x, pointed_y; /* m, lane frame */
+
+  GtkWidget *grip[TB_N_LINE_HANDLES];
+  TbLineHandle hovered, dragged; /* or none */
+  double slip;                   /* m across, from the pointer to the middle of what it drags */
 };
 
 enum
@@ -86,6 +92,56 @@ append_ball (GtkSnapshot *snapshot,
   cairo_destroy (cr);
 }
 
+static TbLineHandle
+focused_handle (TbLanePicture *self)
+{
+  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
+    if (gtk_widget_is_focus (self->grip[which]))
+      return which;
+  return TB_LINE_HANDLE_NONE;
+}
+
+TbLineHandle
+tb_lane_picture_get_raised (TbLanePicture *self)
+{
+  if (self->dragged != TB_LINE_HANDLE_NONE)
+    return self->dragged;
+  return self->hovered != TB_LINE_HANDLE_NONE ? self->hovered : focused_handle (self);
+}
+
+/* scene has to outlive it. */
+static TbLineHandles
+handles_of (TbLanePicture *self, const TbLaneScene *scene)
+{
+  const TbDelivery *delivery
+      = &tb_session_get_setup (tb_picture_get_session (TB_PICTURE (self)), TB_SIDE_AFTER)->shot.delivery;
+  double side = scene->mirrored ? -1 : 1;
+  TbLineHandle raised = tb_lane_picture_get_raised (self);
+
+  return (TbLineHandles){ .scene = scene,
+                          .width = gtk_widget_get_width (GTK_WIDGET (self)),
+                          .height = gtk_widget_get_height (GTK_WIDGET (self)),
+                          .x = { side * delivery->laydown, side * delivery->aim },
+                          .raised = raised,
+                          .focused = raised != TB_LINE_HANDLE_NONE && raised == focused_handle (self) };
+}
+
+static void
+append_handles (TbLanePicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene)
+{
+  TbLineHandles handles = handles_of (self, scene);
+  cairo_rectangle_t place;
+  graphene_rect_t bounds;
+  cairo_t *cr;
+
+  tb_line_handles_extents (&handles, &place);
+  graphene_rect_init (&bounds, (float)place.x, (float)place.y, (float)place.width, (float)place.height);
+  graphene_rect_round_extents (&bounds, &bounds);
+  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  tb_line_handles_draw (cr, &handles);
+  cairo_destroy (cr);
+}
+
 /* A thin line across the lane where the pointer reads it. */
 static void
 append_reading_line (TbLanePicture *self,
@@ -116,6 +172,7 @@ tb_lane_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, doub
   graphene_size_t size = GRAPHENE_SIZE_INIT ((float)width, (float)height);
 
   append_reading_line (self, snapshot, &scene, size);
+  append_handles (self, snapshot, &scene);
   append_ball (snapshot, &scene, scene.before, time, size);
   append_ball (snapshot, &scene, scene.after, time, size);
 }
@@ -143,10 +200,30 @@ place_at (TbLanePicture *self, double px, double py, double *x, double *y)
 }
 
 static void
+hover (TbLanePicture *self, TbLineHandle which)
+{
+  const char *across = self->projection == TB_LANE_PLAN_SIDEWAYS ? "ns-resize" : "ew-resize";
+
+  self->hovered = which;
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), which != TB_LINE_HANDLE_NONE ? across : NULL);
+}
+
+static TbLineHandle
+handle_at (TbLanePicture *self, double px, double py)
+{
+  TbLaneScene scene = scene_of (self);
+  TbLineHandles handles = handles_of (self, &scene);
+
+  return tb_line_handles_at (&handles, px, py);
+}
+
+static void
 point_at (TbLanePicture *self, double px, double py)
 {
   if (tb_picture_get_session (TB_PICTURE (self)) == NULL)
     return;
+  if (self->dragged == TB_LINE_HANDLE_NONE)
+    hover (self, handle_at (self, px, py));
   self->pointed = place_at (self, px, py, &self->pointed_x, &self->pointed_y);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit (self, signals[POINTED], 0);
@@ -156,6 +233,7 @@ static void
 point_nowhere (TbLanePicture *self)
 {
   self->pointed = FALSE;
+  hover (self, TB_LINE_HANDLE_NONE);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit (self, signals[POINTED], 0);
 }
@@ -175,11 +253,67 @@ seek (TbLanePicture *self, double px, double py)
   tb_session_set_time (session, sample.time);
 }
 
-static void
-on_drag_begin (TbLanePicture *self, double x, double y)
+/* How far across the lane the pointer is, for the handle that is dragged, m. */
+static double
+across_at (TbLanePicture *self, double px, double py)
 {
+  TbLaneScene scene = scene_of (self);
+  TbLineHandles handles = handles_of (self, &scene);
+
+  return tb_line_handles_x_at (&handles, self->dragged, px, py);
+}
+
+static void
+take_handle (TbLanePicture *self, double px, double py)
+{
+  TbLaneScene scene = scene_of (self);
+  TbLineHandles handles = handles_of (self, &scene);
+
+  gtk_widget_grab_focus (self->grip[self->dragged]);
+  self->slip = handles.x[self->dragged] - across_at (self, px, py);
+  tb_session_begin_gesture (tb_picture_get_session (TB_PICTURE (self)));
+}
+
+static void
+drag_handle (TbLanePicture *self, double px, double py)
+{
+  TbLaneScene scene = scene_of (self);
+  double x = across_at (self, px, py) + self->slip;
+
+  tb_line_grip_put (TB_LINE_GRIP (self->grip[self->dragged]), tb_board_from_x (scene.mirrored ? -x : x));
+}
+
+void
+tb_lane_picture_drag_begin (TbLanePicture *self, double x, double y)
+{
+  self->dragged = handle_at (self, x, y);
+  if (self->dragged != TB_LINE_HANDLE_NONE)
+    {
+      take_handle (self, x, y);
+      return;
+    }
   gtk_widget_grab_focus (GTK_WIDGET (self));
   seek (self, x, y);
+}
+
+void
+tb_lane_picture_drag_to (TbLanePicture *self, double x, double y)
+{
+  if (self->dragged != TB_LINE_HANDLE_NONE)
+    drag_handle (self, x, y);
+  else
+    seek (self, x, y);
+  point_at (self, x, y);
+}
+
+void
+tb_lane_picture_drag_end (TbLanePicture *self)
+{
+  if (self->dragged == TB_LINE_HANDLE_NONE)
+    return;
+  self->dragged = TB_LINE_HANDLE_NONE;
+  tb_session_end_gesture (tb_picture_get_session (TB_PICTURE (self)));
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 static void
@@ -188,8 +322,7 @@ on_drag_update (TbLanePicture *self, double dx, double dy, GtkGestureDrag *gestu
   double x, y;
 
   gtk_gesture_drag_get_start_point (gesture, &x, &y);
-  seek (self, x + dx, y + dy);
-  point_at (self, x + dx, y + dy);
+  tb_lane_picture_drag_to (self, x + dx, y + dy);
 }
 
 static gboolean
@@ -235,6 +368,9 @@ tb_lane_picture_set_projection (TbLanePicture *self, TbLaneProjection projection
     return;
   self->projection = projection;
   self->pointed = FALSE;
+  self->hovered = TB_LINE_HANDLE_NONE;
+  gtk_widget_set_cursor (GTK_WIDGET (self), NULL);
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
   tb_picture_invalidate (TB_PICTURE (self));
 }
 
@@ -268,6 +404,93 @@ tb_lane_picture_get_ends (TbLanePicture *self, double *foul_line, double *head_p
   return TRUE;
 }
 
+gboolean
+tb_lane_picture_is_on_handle (TbLanePicture *self)
+{
+  return self->dragged != TB_LINE_HANDLE_NONE || self->hovered != TB_LINE_HANDLE_NONE;
+}
+
+const char *
+tb_lane_picture_get_line_words (TbLanePicture *self)
+{
+  TbLineHandle raised = tb_lane_picture_get_raised (self);
+
+  return raised != TB_LINE_HANDLE_NONE ? tb_line_grip_get_words (TB_LINE_GRIP (self->grip[raised])) : NULL;
+}
+
+void
+tb_lane_picture_get_handle (TbLanePicture *self, TbLineHandle which, double *px, double *py)
+{
+  TbLaneScene scene = scene_of (self);
+  TbLineHandles handles = handles_of (self, &scene);
+
+  tb_line_handles_place (&handles, which, px, py);
+}
+
+GtkWidget *
+tb_lane_picture_get_grip (TbLanePicture *self, TbLineHandle which)
+{
+  return self->grip[which];
+}
+
+static void
+tb_lane_picture_session_set (TbPicture *picture)
+{
+  TbSession *session = tb_picture_get_session (picture);
+
+  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
+    tb_line_grip_set_session (TB_LINE_GRIP (TB_LANE_PICTURE (picture)->grip[which]), session);
+  g_signal_connect_object (session, "changed", G_CALLBACK (gtk_widget_queue_allocate), picture,
+                           G_CONNECT_SWAPPED);
+}
+
+/* The grips lie where the handles are drawn, for who asks where they are. */
+static void
+tb_lane_picture_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  TbLanePicture *self = TB_LANE_PICTURE (widget);
+  TbTheme theme = tb_picture_get_theme (TB_PICTURE (self));
+  int side = (int)tb_line_handles_reach (&theme);
+
+  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
+    {
+      double x = 0, y = 0;
+
+      if (tb_picture_get_session (TB_PICTURE (self)) != NULL)
+        tb_lane_picture_get_handle (self, which, &x, &y);
+      gtk_widget_measure (self->grip[which], GTK_ORIENTATION_HORIZONTAL, -1, NULL, NULL, NULL, NULL);
+      gtk_widget_size_allocate (self->grip[which],
+                                &(GtkAllocation){ (int)x - side / 2, (int)y - side / 2, side, side }, -1);
+    }
+}
+
+static void
+tb_lane_picture_dispose (GObject *object)
+{
+  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
+    g_clear_pointer (&TB_LANE_PICTURE (object)->grip[which], gtk_widget_unparent);
+  G_OBJECT_CLASS (tb_lane_picture_parent_class)->dispose (object);
+}
+
+/* Who has the focus is drawn, and told in words. */
+static void
+on_grip_focus (TbLanePicture *self)
+{
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[POINTED], 0);
+}
+
+static void
+add_grip (TbLanePicture *self, TbLineHandle which)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  self->grip[which] = tb_line_grip_new (which);
+  g_signal_connect_object (focus, "notify::is-focus", G_CALLBACK (on_grip_focus), self, G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (self->grip[which], focus);
+  gtk_widget_set_parent (self->grip[which], GTK_WIDGET (self));
+}
+
 static void
 tb_lane_picture_class_init (TbLanePictureClass *klass)
 {
@@ -276,6 +499,9 @@ tb_lane_picture_class_init (TbLanePictureClass *klass)
   picture_class->draw_still = tb_lane_picture_draw_still;
   picture_class->snapshot_moving = tb_lane_picture_snapshot_moving;
   picture_class->describe = tb_lane_picture_describe;
+  picture_class->session_set = tb_lane_picture_session_set;
+  G_OBJECT_CLASS (klass)->dispose = tb_lane_picture_dispose;
+  GTK_WIDGET_CLASS (klass)->size_allocate = tb_lane_picture_size_allocate;
   signals[POINTED] = g_signal_new ("pointed", TB_TYPE_LANE_PICTURE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 0);
 }
@@ -288,12 +514,17 @@ tb_lane_picture_init (TbLanePicture *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
   GtkGesture *drag = gtk_gesture_drag_new ();
 
+  self->hovered = self->dragged = TB_LINE_HANDLE_NONE;
+  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
+    add_grip (self, which);
   g_signal_connect_swapped (motion, "enter", G_CALLBACK (point_at), self);
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (point_at), self);
   g_signal_connect_swapped (motion, "leave", G_CALLBACK (point_nowhere), self);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key), self);
-  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin), self);
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (tb_lane_picture_drag_begin), self);
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update), self);
+  g_signal_connect_swapped (drag, "drag-end", G_CALLBACK (tb_lane_picture_drag_end), self);
+  g_signal_connect_swapped (drag, "cancel", G_CALLBACK (tb_lane_picture_drag_end), self);
   gtk_widget_add_controller (widget, motion);
   gtk_widget_add_controller (widget, keys);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));

@@ -227,6 +227,58 @@ test_pictures_speak (void)
   close_window (window);
 }
 
+static double
+board_after (TbWindow *window, const char *name)
+{
+  return tb_session_get_field (tb_window_get_session (window), TB_SIDE_AFTER,
+                               tb_field_find (TB_GROUP_DELIVERY, name));
+}
+
+/* One handle of the launch line dragged to the lane's right in one gesture of two moves, and taken back. */
+static void
+check_handle_dragged (TbWindow *window, TbLineHandle which, const char *name)
+{
+  TbSession *session = tb_window_get_session (window);
+  TbLanePicture *picture = tb_lane_panel_get_picture (FIND (window, TB_TYPE_LANE_PANEL, TB_LANE_PANEL));
+  gboolean sideways = tb_lane_picture_get_projection (picture) == TB_LANE_PLAN_SIDEWAYS;
+  gboolean left_handed = tb_session_get_setup (session, TB_SIDE_AFTER)->shot.delivery.hand == TB_HAND_LEFT;
+  double x, y, board = board_after (window, name), time = tb_session_get_time (session);
+
+  tb_lane_picture_get_handle (picture, which, &x, &y);
+  tb_lane_picture_drag_begin (picture, x, y);
+  g_assert_cmpint (tb_lane_picture_get_raised (picture), ==, which);
+  tb_lane_picture_drag_to (picture, x + (sideways ? 0 : 10), y + (sideways ? 10 : 0));
+  tb_lane_picture_drag_to (picture, x + (sideways ? 0 : 20), y + (sideways ? 20 : 0));
+  tb_lane_picture_drag_end (picture);
+  /* Towards the right the boards of a right-hander fall. */
+  if (left_handed)
+    g_assert_cmpfloat (board_after (window, name), >, board);
+  else
+    g_assert_cmpfloat (board_after (window, name), <, board);
+  g_assert_cmpfloat (tb_session_get_time (session), ==, time);
+  tb_session_undo (session);
+  g_assert_cmpfloat_with_epsilon (board_after (window, name), board, 1e-9);
+}
+
+static void
+test_line_handles (void)
+{
+  static const char *const views[] = { "plan", "sideways" };
+  TbWindow *window = new_window ();
+
+  for (int hand = TB_HAND_RIGHT; hand <= TB_HAND_LEFT; hand++)
+    for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
+      {
+        gtk_widget_activate_action (GTK_WIDGET (window), "win.lane-view", "s", views[i]);
+        tb_session_set_field (tb_window_get_session (window), tb_field_find (TB_GROUP_DELIVERY, "hand"), hand,
+                              NULL);
+        gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+        check_handle_dragged (window, TB_LINE_HANDLE_LAYDOWN, "laydown_board");
+        check_handle_dragged (window, TB_LINE_HANDLE_AIM, "aim_board");
+      }
+  close_window (window);
+}
+
 /* While time goes by only the small moving parts are drawn. */
 static void
 test_still_part_is_kept (void)
@@ -476,6 +528,7 @@ test_finalized (void)
 static void
 add_tests (void)
 {
+  g_test_add_func ("/window/line-handles", test_line_handles);
   g_test_add_func ("/window/every-field-has-a-control", test_every_field_has_a_control);
   g_test_add_func ("/window/slider-changes-the-table", test_slider_changes_the_table);
   g_test_add_func ("/window/typed-entry", test_typed_entry);
