@@ -172,9 +172,10 @@ tb_lane_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, doub
   graphene_size_t size = GRAPHENE_SIZE_INIT ((float)width, (float)height);
 
   append_reading_line (self, snapshot, &scene, size);
-  append_handles (self, snapshot, &scene);
   append_ball (snapshot, &scene, scene.before, time, size);
   append_ball (snapshot, &scene, scene.after, time, size);
+  /* On top: at release the ball lies where the laydown is. */
+  append_handles (self, snapshot, &scene);
 }
 
 static char *
