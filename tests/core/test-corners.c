@@ -242,11 +242,14 @@ test_copy_with_wear (void)
   check_status ("motion", tb_shot_motion (&shot, &friction, &motion, NULL), TB_OK);
   check_status ("begin", motion_begin (&motion, run->workspace, &run->path, &run->workspace->change), TB_OK);
   tb_motion_continue (run->workspace, 1);
+  TbSample *samples = copy->path.samples;
+  memcpy (samples, run->path.samples, (gsize) run->path.count * sizeof *samples);
+  copy->path = run->path;
+  copy->path.samples = samples;
   tb_workspace_copy (copy->workspace, run->workspace, &copy->path);
   tb_motion_continue (run->workspace, INFINITY);
   check_status ("end", motion_end (run->workspace, &carried), TB_OK);
   through = g_memdup2 (&run->workspace->change, sizeof *through);
-  copy->path.count = 0;
   tb_motion_continue (copy->workspace, INFINITY);
   check_status ("end of the copy", motion_end (copy->workspace, &again), TB_OK);
   check_near ("carried, m³", again, carried, 0);
@@ -277,6 +280,19 @@ test_rolling_forces (void)
               TB_STANDARD_GRAVITY * 0.01 / sqrt (1 + 0.01 * 0.01) / (1 + k), 1e-12);
 }
 
+/* The arrows stand 12.5 to 15.75 ft down the lane on every fifth board, in a V of even steps (common practice). */
+static void
+test_arrows (void)
+{
+  for (int i = 0; i < TB_N_ARROWS; i++)
+    {
+      int steps_in = MIN (i, TB_N_ARROWS - 1 - i);
+
+      check_near ("board", tb_board_from_x (tb_lane_arrows[i].x), 5 * (i + 1), 1e-12);
+      check_near ("ft", tb_ft_from_metres (tb_lane_arrows[i].y), 12.5 + 3.25 / 3 * steps_in, 1e-12);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -291,6 +307,7 @@ main (int argc, char **argv)
   g_test_add_func ("/corners/past-the-ends", test_past_the_ends);
   g_test_add_func ("/corners/metric", test_metric);
   g_test_add_func ("/corners/copy-with-wear", test_copy_with_wear);
+  g_test_add_func ("/corners/arrows", test_arrows);
   g_test_add_func ("/corners/rolling-forces", test_rolling_forces);
   return g_test_run ();
 }
