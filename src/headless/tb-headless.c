@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <signal.h>
 
+#include "tb-constants-command.h"
 #include "tb-help.h"
 #include "tb-lesson-command.h"
 #include "tb-numbers.h"
@@ -55,6 +56,7 @@ const TbCommand tb_commands[] = {
   { "--lesson-check", "FILE|all", N_ ("Throw a lesson, or the built-in ones, and print what each step shows"),
     tb_lesson_check_command },
   { "--lesson-texts", "FILE|all", N_ ("Print a lesson’s texts for translators"), tb_lesson_texts_command },
+  { "--constants", NULL, N_ ("Print what the model assumes as JSON"), tb_constants_command },
   { "--help", NULL, N_ ("Print this"), help_command },
   { "--version", NULL, N_ ("Print the version"), version_command },
   { NULL, NULL, NULL, NULL },
