@@ -64,6 +64,47 @@ test_balance (void)
   g_free (film);
 }
 
+static double
+in_row (const BallFilm *film, int row)
+{
+  double sum = 0;
+
+  for (int column = 0; column < BALL_FILM_COLUMNS; column++)
+    sum += film->cell[row + BALL_FILM_PAD][column];
+  return sum;
+}
+
+/* Oil that comes to lie on one pole of the map lies there as it would on the other. */
+static void
+test_poles (void)
+{
+  BallFilm *film = g_new (BallFilm, 1);
+  TbShot shot = check_house_shot ();
+  TbFriction friction = house_friction ();
+  TbBody body;
+
+  check_status ("body", tb_ball_body (&shot.ball, &body), TB_OK);
+  ball_film_init (film, &friction, &shot.assumed, &body, NULL, TB_SHOT_OILY_STEP);
+  for (int pole = -1; pole <= 1; pole += 2)
+    {
+      /* The attitude that brings the pole under the ball. */
+      TbVec3 out = tb_vec3_scale (body.pap, pole), down = { 0, 0, -1 };
+      TbVec3 about = tb_vec3_unit (tb_vec3_cross (out, down), tb_vec3 (1, 0, 0));
+      TbQuat attitude = tb_quat_from_rotation (tb_vec3_scale (about, tb_vec3_angle (out, down)));
+      Passing passing = { .y = 5, .lane_area = 1e-4, .lane_film = FILM, .turned = 100 * pole, .growth = 1 };
+
+      ball_film_look (film, attitude, tb_vec3 (0, 0, 0), 0, TB_SHOT_OILY_STEP);
+      passing.place = film->ahead[0];
+      ball_film_pass (film, &passing);
+    }
+  ball_film_finish (film, 0);
+  check_above ("on the pole", in_row (film, 0), 1e-9);
+  for (int row = 0; row < 4; row++)
+    check_near ("row of one pole less the other's", in_row (film, row) - in_row (film, BALL_FILM_ROWS - 1 - row), 0,
+                1e-9 * in_row (film, 0));
+  g_free (film);
+}
+
 /* Each look meets its own film on top of the lane's. */
 static void
 test_seen (void)
@@ -153,6 +194,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/oil-on-ball/balance", test_balance);
+  g_test_add_func ("/oil-on-ball/poles", test_poles);
   g_test_add_func ("/oil-on-ball/seen", test_seen);
   g_test_add_func ("/oil-on-ball/edges-fold-alike", test_edges_fold_alike);
   g_test_add_func ("/oil-on-ball/hole", test_hole);
