@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-help-window.h"
 #include "tb-style.h"
 #include "tb-window.h"
 
@@ -43,6 +44,7 @@ static const Shortcut shortcuts[] = {
   { "win.page::controls", { "<Alt>c", NULL } },
   { "win.page::results", { "<Alt>r", NULL } },
   { "window.close", { "<Control>w", NULL } },
+  { "app.help", { "F1", NULL } },
   { "app.quit", { "<Control>q", NULL } },
 };
 
@@ -112,6 +114,13 @@ about (GSimpleAction *action, GVariant *parameter, gpointer user_data)
       "license-type", GTK_LICENSE_GPL_3_0, NULL);
 }
 
+static void
+help (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  gtk_window_present (GTK_WINDOW (
+      tb_help_window_new (gtk_application_get_active_window (GTK_APPLICATION (user_data)))));
+}
+
 /* Every window may have a question to ask first. */
 static void
 quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
@@ -127,7 +136,9 @@ static void
 tb_application_startup (GApplication *application)
 {
   static const GActionEntry entries[]
-      = { { .name = "about", .activate = about }, { .name = "quit", .activate = quit } };
+      = { { .name = "about", .activate = about },
+          { .name = "help", .activate = help },
+          { .name = "quit", .activate = quit } };
 
   G_APPLICATION_CLASS (tb_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries), application);

@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-help-window.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-core.h"
+
+struct _TbHelpWindow
+{
+  GtkWindow parent_instance;
+
+  GtkStack *stack; /* borrowed: a child of the window */
+};
+
+G_DEFINE_FINAL_TYPE (TbHelpWindow, tb_help_window, GTK_TYPE_WINDOW)
+
+/* A page of plain text: a heading and its paragraphs, again and again; ends with NULL. A heading begins with '#'. */
+typedef struct TextPage
+{
+  const char *name, *title;
+  const char *const *text;
+} TextPage;
+
+static const char *const ball_text[] = {
+  N_ ("#Skid, hook, roll"),
+  N_ ("The ball leaves the hand sliding: where it touches the lane, its surface moves over the boards. Friction works "
+      "against that slip. It slows the ball, spins it up, and pushes it aside where the slip points aside: that is the "
+      "hook. When the slip has gone the ball rolls, and hooks no more."),
+  N_ ("Oil keeps the cover off the lane. How much it does depends on the film and on how rough the cover is: a rough "
+      "surface reaches through a film that carries a smooth one. So a ball skids on the heads and turns where the oil "
+      "ends."),
+  N_ ("#What decides how much, and where"),
+  N_ ("For a ball that gets to rolling, its release and its core fix the whole turn and the speed it loses, whatever the "
+      "oil is. Oil, line and surface decide where it turns, and so on which board it ends. A ball that turns late has "
+      "little lane left; one that turns early has spent its turn and goes straight, which looks like less hook."),
+  N_ ("More speed means less time for friction to work before the pins. More revs, or more axis rotation, mean more slip "
+      "to the side. A rough surface on the same line hooks more; on its own line to the pocket it may arrive flatter."),
+  N_ ("#The ball's core and its oil"),
+  N_ ("A core makes the spin axis wander over the ball, and each turn leaves its ring of oil a little further on. A ball "
+      "that flares shows the lane a dry strip each turn; one that does not runs on its own oil."),
+  N_ ("#Loft"),
+  N_ ("In the air nothing rubs. A landing presses the film thin for a few thousandths of a second and rubs harder than the "
+      "resting ball; a high arc also spends speed upwards."),
+  NULL
+};
+
+static const char *const figures_text[] = {
+  N_ ("#Agrees"),
+  N_ ("Skid, then hook, then roll, in that order, for every hooking shot (United States Bowling Congress, Ball Motion Study, "
+      "2008). Surface leads all other properties of the ball (same)."),
+  N_ ("A strike line reported for 17.9 mph, 416 rpm and 45° on a film that is the same across the lane ends in the pocket, "
+      "if the press counted board 28 from the left (AIP Advances 15, 045222, 2025)."),
+  N_ ("About half the oil of the heads is gone from the track after 12 to 15 games (Bowlers Journal, August 2015): the shares "
+      "of oil that ball and lane exchange were chosen so."),
+  N_ ("Closed forms of mechanics, three textbook problems, and independent solvers agree with the computed paths to a "
+      "few thousandths of a board."),
+  N_ ("#Disagrees"),
+  N_ ("Coaching press has a ball lose 2 to 2.5 mph on the way. Here a ball that rolls has lost 2.5 to 3.8 mph, whatever the "
+      "lane: speed on a monitor is measured further down."),
+  N_ ("Tour reports of 2003 have the ball at board 11 to 12 near 41 ft on a 43 ft pattern. Here the most forgiving line "
+      "on a 3 : 1 film goes about six boards further out. The film of that day is not published."),
+  N_ ("Static weight is said to matter little. Three ounces of top weight move the ball by 1.3 boards here; surface, by nine."),
+  N_ ("A ball that does not flare loses about eight boards here, all through its own oil. The direction is the trade's; the "
+      "size is not known."),
+  N_ ("#Left out"),
+  N_ ("The air's sideways lift on a spinning ball, which nobody has measured near a lane, and the give of lane and cover."),
+  NULL
+};
+
+static const char *const sources_text[] = {
+  N_ ("#The lane and the ball"),
+  N_ ("United States Bowling Congress, Equipment Specifications Manual: dimensions, weights, radii of gyration, roughness, "
+      "static weights, holes. The current text supersedes what is said here."),
+  N_ ("United States Bowling Congress, Ball Motion Study, 2008; technical note on the 10 pin; pattern study (press text)."),
+  N_ ("#Mechanics"),
+  N_ ("Coriolis, 1835, and any text on mechanics: the sliding and rolling sphere. Landau and Lifshitz, Mechanics, §37: the "
+      "free top. Olver and Spikes, 1998: the friction of mixed films. Johnson, Contact Mechanics, 1985: the spot under the "
+      "ball. Zhuravlev, 1998: spinning on it while it slips. Moreau, and Jean, 1999: slips that come to rest."),
+  N_ ("#Injuries"),
+  N_ ("Kerr, Collins and Comstock, Clinical Pediatrics 50, 2011; Zabierek and others, Journal of Sport Rehabilitation, 2022."),
+  NULL
+};
+
+static const char *const cautions_text[] = {
+  N_ ("House rules, the local rulebook and qualified people come before anything said here."),
+  N_ ("#On the lane"),
+  N_ ("Never step past the foul line: the lane is oiled, and falls are the most common injury of older bowlers. Lift a ball "
+      "with both hands on its sides."),
+  N_ ("High lofting dents lanes; many houses forbid it. Ask the staff before you try it."),
+  N_ ("#Wrist, elbow, thumb"),
+  N_ ("Forcing revs by twisting strains the elbow and wrist. A thumb that is numb or tingles: stop, have the fit checked, and "
+      "see a clinician if it stays."),
+  N_ ("#Surface and drilling"),
+  N_ ("Sand wet, in fresh air, with eye protection and a respirator for particles; keep sleeves away from a spinner. "
+      "Solvents burn. Never heat a ball in an oven or microwave. Plugging and drilling are a pro shop's work."),
+  N_ ("In competition no abrasive and no liquid may touch the ball once scoring has begun; ask the tournament."),
+  NULL
+};
+
+static const TextPage text_pages[] = { { "ball", N_ ("How the ball moves"), ball_text },
+                                       { "figures", N_ ("Against what is published"), figures_text },
+                                       { "sources", N_ ("Sources"), sources_text },
+                                       { "cautions", N_ ("Cautions"), cautions_text } };
+
+static GtkWidget *
+new_label (const char *text, const char *style)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  if (style != NULL)
+    gtk_widget_add_css_class (label, style);
+  return label;
+}
+
+#define PAGE_MARGIN 24
+#define PAGE_SPACING 10
+
+static GtkWidget *
+new_column (void)
+{
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, PAGE_SPACING);
+
+  gtk_widget_set_margin_start (column, PAGE_MARGIN);
+  gtk_widget_set_margin_end (column, PAGE_MARGIN);
+  gtk_widget_set_margin_top (column, PAGE_MARGIN);
+  gtk_widget_set_margin_bottom (column, PAGE_MARGIN);
+  return column;
+}
+
+static void
+add_page (TbHelpWindow *self, GtkWidget *column, const char *name, const char *title)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), column);
+  gtk_widget_set_hexpand (scroller, TRUE);
+  gtk_stack_add_titled (self->stack, scroller, name, title);
+}
+
+static void
+add_text_page (TbHelpWindow *self, const TextPage *page)
+{
+  GtkWidget *column = new_column ();
+
+  gtk_box_append (GTK_BOX (column), new_label (_ (page->title), "title-2"));
+  for (const char *const *text = page->text; *text != NULL; text++)
+    {
+      const char *shown = _ (*text);
+      gboolean heading = shown[0] == '#';
+
+      gtk_box_append (GTK_BOX (column), new_label (heading ? shown + 1 : shown, heading ? "heading" : NULL));
+    }
+  add_page (self, column, page->name, _ (page->title));
+}
+
+/* "0.008", "3 ms" */
+static char *
+with_unit (double value, const char *unit)
+{
+  return unit[0] != '\0' ? g_strdup_printf ("%g %s", value, _ (unit)) : g_strdup_printf ("%g", value);
+}
+
+static void
+add_constant (GtkBox *column, const TbAssumedInfo *info)
+{
+  g_autofree char *value = with_unit (info->value, info->unit), *low = with_unit (info->low, info->unit);
+  g_autofree char *high = with_unit (info->high, info->unit);
+  /* Translators: what it is, then its value. */
+  g_autofree char *heading = g_strdup_printf (_ ("%s: %s"), _ (info->label), value);
+  g_autofree char *range = g_strdup_printf (_ ("Plausible from %s to %s."), low, high);
+  g_autofree char *source = g_strdup_printf (_ ("Where it comes from: %s."), _ (info->source));
+  g_autofree char *consequence = g_strdup_printf (_ ("If it is moved: %s."), _ (info->consequence));
+
+  gtk_box_append (column, new_label (heading, "heading"));
+  gtk_box_append (column, new_label (range, NULL));
+  gtk_box_append (column, new_label (source, NULL));
+  gtk_box_append (column, new_label (consequence, NULL));
+}
+
+/* Pads that people know. */
+static const double pads[] = { 500, 1000, 2000, 3000, 4000, TB_GRIT_POLISH };
+
+static char *
+surface_text (void)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (pads); i++)
+    {
+      double um = tb_um_from_metres (tb_roughness_from_grit (pads[i]));
+
+      g_string_append (text, i > 0 ? "\n" : "");
+      if (pads[i] == TB_GRIT_POLISH)
+        g_string_append_printf (text, _ ("Polish: %.2f µm"), um);
+      else
+        g_string_append_printf (text, _ ("%.0f grit: %.2f µm"), pads[i], um);
+    }
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static char *
+cover_text (void)
+{
+  const TbField *field = tb_field_find (TB_GROUP_BALL, "cover");
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (int kind = 0; kind < TB_N_COVER_KINDS; kind++)
+    {
+      TbCover cover = tb_cover_typical ((TbCoverKind) kind);
+
+      g_string_append (text, kind > 0 ? "\n" : "");
+      /* Translators: kind of cover, friction on a dry lane, film scale, absorption. */
+      g_string_append_printf (text, _ ("%s: friction on a dry lane %g, grip through oil %g, oil absorption %g 1/s"),
+                              _ (field->choices[kind].label), cover.dry_friction, cover.film_scale, cover.absorption);
+    }
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static void
+add_assumed_page (TbHelpWindow *self)
+{
+  GtkWidget *column = new_column ();
+  g_autofree char *covers = cover_text (), *surfaces = surface_text ();
+
+  gtk_box_append (GTK_BOX (column), new_label (_ ("What is assumed"), "title-2"));
+  gtk_box_append (GTK_BOX (column),
+                  new_label (_ ("Nobody has published these numbers, or they are only typical. They are not measurements, and "
+                                "what the model says is no measurement either."),
+                             NULL));
+  for (const TbAssumedInfo *info = tb_assumed_table; info->name != NULL; info++)
+    add_constant (GTK_BOX (column), info);
+  gtk_box_append (GTK_BOX (column), new_label (_ ("Covers (assumed)"), "heading"));
+  gtk_box_append (GTK_BOX (column), new_label (covers, NULL));
+  gtk_box_append (GTK_BOX (column), new_label (_ ("Roughness of a surface (typical, not measured)"), "heading"));
+  gtk_box_append (GTK_BOX (column), new_label (surfaces, NULL));
+  add_page (self, column, "assumed", _ ("What is assumed"));
+}
+
+static void
+tb_help_window_init (TbHelpWindow *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0), *sidebar = gtk_stack_sidebar_new ();
+
+  self->stack = GTK_STACK (gtk_stack_new ());
+  gtk_stack_set_hhomogeneous (self->stack, FALSE);
+  gtk_stack_sidebar_set_stack (GTK_STACK_SIDEBAR (sidebar), self->stack);
+  add_text_page (self, &text_pages[0]);
+  add_assumed_page (self);
+  for (gsize i = 1; i < G_N_ELEMENTS (text_pages); i++)
+    add_text_page (self, &text_pages[i]);
+  gtk_box_append (GTK_BOX (box), sidebar);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->stack));
+  gtk_window_set_child (GTK_WINDOW (self), box);
+  gtk_window_set_title (GTK_WINDOW (self), _ ("Help"));
+  gtk_window_set_default_size (GTK_WINDOW (self), 900, 620);
+}
+
+static void
+tb_help_window_class_init (TbHelpWindowClass *klass)
+{
+  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+TbHelpWindow *
+tb_help_window_new (GtkWindow *parent)
+{
+  TbHelpWindow *self = g_object_new (TB_TYPE_HELP_WINDOW, "transient-for", parent, "destroy-with-parent", TRUE, NULL);
+
+  /* Text size and colours are the study window's, where there is one. */
+  gtk_widget_add_css_class (GTK_WIDGET (self), "tenboard");
+  return self;
+}
+
+void
+tb_help_window_show_page (TbHelpWindow *self, const char *page)
+{
+  gtk_stack_set_visible_child_name (self->stack, page);
+}
