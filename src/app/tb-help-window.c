@@ -111,7 +111,6 @@ new_label (const char *text, const char *style)
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
   if (style != NULL)
     gtk_widget_add_css_class (label, style);
   return label;
@@ -140,6 +139,8 @@ add_page (TbHelpWindow *self, GtkWidget *column, const char *name, const char *t
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), column);
   gtk_widget_set_hexpand (scroller, TRUE);
+  /* Arrow and page keys move the text. */
+  gtk_widget_set_focusable (scroller, TRUE);
   gtk_stack_add_titled (self->stack, scroller, name, title);
 }
 
