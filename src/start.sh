@@ -23,7 +23,7 @@ build_program ()
     meson setup "$build" "$root" >"$log" 2>&1 || { cat "$log" >&2; return 1; }
   fi
   [ -x "$program" ] || say "Building Tenboard, this once"
-  ninja -C "$build" src/tenboard data/gschemas.compiled >"$log" 2>&1 || { cat "$log" >&2; return 1; }
+  ninja -C "$build" src/tenboard data/gschemas.compiled tenboard-gmo >"$log" 2>&1 || { cat "$log" >&2; return 1; }
 }
 
 install_missing needs_of_build
@@ -33,7 +33,8 @@ if ! build_program; then
 fi
 
 GSETTINGS_SCHEMA_DIR=$build/data
-export GSETTINGS_SCHEMA_DIR
+TENBOARD_LOCALEDIR=$build/po
+export GSETTINGS_SCHEMA_DIR TENBOARD_LOCALEDIR
 if [ -n "${DISPLAY:-}" ] || [ -n "${WAYLAND_DISPLAY:-}" ]; then
   exec "$program" "$@"
 fi
