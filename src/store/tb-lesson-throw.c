@@ -171,6 +171,16 @@ tb_lesson_number (const TbLessonThrow *thrown, const TbLessonNumber *number)
   return value[number->of == TB_LESSON_OF_AFTER ? TB_SIDE_AFTER : TB_SIDE_BEFORE];
 }
 
+double
+tb_lesson_marker_line (const TbLessonNumber *number)
+{
+  if (number->of != TB_LESSON_OF_AFTER)
+    return NAN;
+  if (g_str_equal (number->measure->name, "board_at_arrows"))
+    return TB_ARROWS_Y;
+  return g_str_equal (number->measure->name, "board_at_pins") ? TB_HEAD_PIN_Y : NAN;
+}
+
 int
 tb_lesson_right_choice (const TbLessonStep *step, const TbLessonThrow *thrown)
 {
@@ -202,14 +212,11 @@ check_claim (const TbLessonClaim *claim, const TbLessonThrow *thrown, guint inde
   return FALSE;
 }
 
-static gboolean
-check_step (const TbLessonStep *step, TbLibrary *library, GError **error)
+gboolean
+tb_lesson_check_throw (const TbLessonStep *step, const TbLessonThrow *thrown, GError **error)
 {
-  g_autoptr (TbLessonThrow) thrown = tb_lesson_step_throw (step, library, error);
   g_autofree char *words = NULL;
 
-  if (!thrown)
-    return FALSE;
   if (isnan (tb_lesson_number (thrown, &step->asked)))
     {
       g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE, _ ("ask: the throw has no %s"), step->asked.measure->name);
@@ -220,6 +227,14 @@ check_step (const TbLessonStep *step, TbLibrary *library, GError **error)
       return FALSE;
   words = tb_lesson_explain (step, thrown, error);
   return words != NULL;
+}
+
+static gboolean
+check_step (const TbLessonStep *step, TbLibrary *library, GError **error)
+{
+  g_autoptr (TbLessonThrow) thrown = tb_lesson_step_throw (step, library, error);
+
+  return thrown && tb_lesson_check_throw (step, thrown, error);
 }
 
 gboolean

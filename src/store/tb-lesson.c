@@ -146,7 +146,9 @@ static gboolean
 read_choices (TbReader *reader, JsonObject *object, TbLessonStep *step)
 {
   if (!tb_reader_has (object, "choices"))
-    return TRUE;
+    return !isnan (tb_lesson_marker_line (&step->asked))
+           || tb_reader_fail (reader, NULL, TB_STORE_ERROR_VALUE,
+                              _ ("without choices, board_at_arrows or board_at_pins of after was expected"));
   if (!tb_reader_items (reader, object, "choices", read_choice, step))
     return FALSE;
   if (step->choices->len < 2)

@@ -9,7 +9,8 @@
  *   "ask"              {"question", "measure", "of", "choices"}: a measure as --numbers has it, of "before", "after" or
  *                      the "difference". Each choice is {"text", "above", "below"}; they follow each other from the
  *                      lowest number to the highest without a gap, so that exactly one is right whatever the throw shows.
- *                      Without choices the learner drags a marker to where the ball will be.
+ *                      Without choices the learner drags a marker to where the ball of "after" will be: the measure is
+ *                      then board_at_arrows or board_at_pins.
  *   "claims"           what "explain" relies on: a list of {"measure", "of", "above", "below"}, in which at least one
  *                      bound is given. A lesson whose claim does not hold on its own throws is wrong.
  *   "explain"          said after the throw, with {before.NAME}, {after.NAME}, {difference.NAME} and, without its sign,
@@ -106,10 +107,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbLessonThrow, tb_lesson_throw_free)
 
 /* The number in its measure's unit; NAN where the throw has none. */
 double tb_lesson_number (const TbLessonThrow *thrown, const TbLessonNumber *number);
+/* Where a marker for the number lies, m down the lane; NAN if the number is no board of "after" on a line of the lane. */
+double tb_lesson_marker_line (const TbLessonNumber *number);
 /* Place of the right choice; −1 if the step has none or the throw has no such number. */
 int tb_lesson_right_choice (const TbLessonStep *step, const TbLessonThrow *thrown);
 /* What the throw showed, translated, with its numbers; free it. NULL and a clause for a place that cannot be filled. */
 char *tb_lesson_explain (const TbLessonStep *step, const TbLessonThrow *thrown, GError **error);
+/* Whether a thrown step has its answer, its claims hold and its words can be filled. The error is a clause. */
+gboolean tb_lesson_check_throw (const TbLessonStep *step, const TbLessonThrow *thrown, GError **error);
 /* Throws every step: whether each can be set up, its answer exists, its claims hold and its words can be filled. The
  * error is a clause that names the step. */
 gboolean tb_lesson_check (const TbLesson *lesson, TbLibrary *library, GError **error);
