@@ -490,28 +490,33 @@ landing_impulse (const TbMat3 *mobility, TbVec3 slip, double coefficient, double
   return tb_mat3_solve_spd (mobility, tb_vec3 (-slip.x, -slip.y, fall + rise));
 }
 
-void
-dynamics_land (Dynamics *self, Point *point, bool *again)
+Landing
+dynamics_land (Dynamics *self, Point *point)
 {
   Axes axes = axes_of (point->attitude);
   TbVec3 offset = to_lane (&axes, self->offset), spin = spin_of (self, &axes, point->momentum);
   TbVec3 lever = { -offset.x, -offset.y, -self->radius - offset.z };
   TbVec3 contact = tb_vec3_add (point->velocity, tb_vec3_cross (spin, lever));
   double fall = fmax (-contact.z, 0), rise = self->bounce * fall;
-  *again = rise >= LEAST_BOUNCE;
-  if (!*again)
+  Landing landing = { .fall = fall, .again = rise >= LEAST_BOUNCE };
+  if (!landing.again)
     rise = 0;
-  double load = self->landing_time > 0 ? 1 + fall / (-self->gravity.z * self->landing_time) : 1, film;
-  double coefficient = coefficient_at (self, point->position, STEP_BEGINNING, load, &film);
+  landing.load = self->landing_time > 0 ? 1 + fall / (-self->gravity.z * self->landing_time) : 1;
+  double film, coefficient = coefficient_at (self, point->position, STEP_BEGINNING, landing.load, &film);
   TbVec3 slip = { contact.x, contact.y, 0 };
   TbMat3 mobility = contact_mobility (self, &axes, lever);
   TbVec3 impulse = landing_impulse (&mobility, slip, coefficient, fall, rise);
   TbVec3 change = tb_mat3_apply (&mobility, impulse);
+  double speed = tb_length2 (point->velocity.x, point->velocity.y);
 
   point->velocity = tb_vec3_add_scaled (point->velocity, 1 / self->mass, impulse);
   point->momentum = tb_vec3_add (point->momentum, tb_vec3_cross (lever, impulse));
   point->position.z = self->radius;
   point->rubbed -= impulse.x * (slip.x + 0.5 * change.x) + impulse.y * (slip.y + 0.5 * change.y);
+  /* The work of an impulse is itself times the mean of the contact's velocity before and after. */
+  landing.loss = -tb_vec3_dot (impulse, tb_vec3_add_scaled (contact, 0.5, change));
+  landing.slowed = speed - tb_length2 (point->velocity.x, point->velocity.y);
+  return landing;
 }
 
 void

@@ -110,8 +110,18 @@ void dynamics_accelerations (const Dynamics *self,
                              const Rates *rates,
                              TbVec3 *centre,
                              TbVec3 *spin);
-/* The landing of a ball that falls onto the lane at `point`: velocity and momentum after. `again` is set if it bounces. */
-void dynamics_land (Dynamics *self, Point *point, bool *again);
+/* What a landing was like. */
+typedef struct Landing
+{
+  double fall;   /* m/s, downwards, of the contact point before */
+  double load;   /* over the ball's weight */
+  double slowed; /* m/s along the lane, less than before */
+  double loss;   /* J of motion */
+  bool again;    /* the ball bounces */
+} Landing;
+
+/* The landing of a ball that falls onto the lane at `point`: velocity and momentum after. */
+Landing dynamics_land (Dynamics *self, Point *point);
 /* From sliding to rolling (what is left of the slip is taken out about the contact, whose angular momentum an impulse
  * there cannot change), and back. */
 void dynamics_begin_roll (const Dynamics *self, Point *point);

@@ -8,6 +8,7 @@
 #define NO_METRIC NULL, NULL, 0
 #define METRES N_ ("m"), tb_same, 2
 #define CENTIMETRES N_ ("cm"), cm_from_metres, 1
+#define KM_PER_HOUR_FINE N_ ("km/h"), tb_km_per_hour_from_metres_per_second, 2
 #define KM_PER_HOUR N_ ("km/h"), tb_km_per_hour_from_metres_per_second, 1
 
 static double cm_from_metres (double m) { return m * 100; }
@@ -48,6 +49,14 @@ const TbMeasureInfo tb_measure_table[] = {
     N_ ("How far the axis moves on the ball during the first turn.") },
   { "landing_ft", N_ ("Lands at"), N_ ("ft"), AT (landing_y), tb_ft_from_metres, 1, METRES,
     N_ ("Where the ball first touches the lane.") },
+  { "landing_speed_mph", N_ ("Landing, speed downwards"), N_ ("mph"), AT (landing_speed), tb_mph_from_metres_per_second, 1,
+    KM_PER_HOUR, N_ ("How fast the ball comes down where it first touches the lane.") },
+  { "landing_load", N_ ("Landing, load"), N_ ("weights"), AT (landing_load), tb_same, 0, NO_METRIC,
+    N_ ("The push on the lane at the first touch, in weights of the ball (how long it lasts is assumed).") },
+  { "landing_slowed_mph", N_ ("Landing, speed lost"), N_ ("mph"), AT (landing_slowed), tb_mph_from_metres_per_second, 2,
+    KM_PER_HOUR_FINE, N_ ("Speed along the lane that the landing and its bounces take.") },
+  { "landing_loss_j", N_ ("Landing, energy lost"), N_ ("J"), AT (landing_loss), tb_same, 1, NO_METRIC,
+    N_ ("Energy of motion that the landing and its bounces take, the fall's own included.") },
   { "actual_speed_mph", N_ ("Actual speed at release"), N_ ("mph"), AT (actual_speed), tb_mph_from_metres_per_second, 1,
     KM_PER_HOUR, N_ ("Speed after the grip's effect (its size is assumed).") },
   { "actual_rev_rate_rpm", N_ ("Actual rev rate at release"), N_ ("rpm"), AT (actual_rev_rate),

@@ -464,13 +464,16 @@ start_roll (Run *run)
 static void
 land (Run *run)
 {
-  bool again;
+  Landing landing;
   run->dynamics.zone = tb_friction_zone (run->motion->friction, run->point.position.x, run->point.position.y);
   run->phase = TB_PHASE_SLIDE;
   look (run, &run->point, STEP_BEGINNING, &run->rates);
   look_ahead (run, run->rates.spin, LEAST_STEP);
-  dynamics_land (&run->dynamics, &run->point, &again);
-  if (again)
+  landing = dynamics_land (&run->dynamics, &run->point);
+  /* A ball that its own imbalance lifts off later lands again, which is not the throw's landing. */
+  if (run->lifts == 0)
+    recorder_land (&run->recorder, &landing);
+  if (landing.again)
     {
       begin_phase (run, TB_PHASE_FLIGHT);
       return;

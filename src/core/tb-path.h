@@ -86,6 +86,10 @@ typedef struct TbMeasures
   double flare;            /* m on the ball's surface */
   double ring_spacing;     /* m on the ball's surface, over the first turn */
   double landing_y;        /* m, first touch of the lane */
+  double landing_speed;    /* m/s, downwards, of the contact point at the first touch; 0 for a ball laid on the lane */
+  double landing_load;     /* load on the lane at the first touch over the ball's weight; its time is assumed, 1 without a squeeze */
+  double landing_slowed;   /* m/s along the lane, taken by the landing and the bounces that follow it */
+  double landing_loss;     /* J of motion, likewise */
   double actual_speed;     /* m/s at release */
   double actual_rev_rate;  /* rad/s at release */
   double gutter_y;         /* m, where the ball leaves the lane; NAN if it does not (an edgeless run tells it too) */

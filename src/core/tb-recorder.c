@@ -161,6 +161,20 @@ recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *
   self->fresh = true;
 }
 
+void
+recorder_land (Recorder *self, const Landing *landing)
+{
+  TbMeasures *measures = &self->path->measures;
+  if (isnan (measures->landing_speed))
+    {
+      measures->landing_speed = landing->fall;
+      measures->landing_load = landing->load;
+      measures->landing_slowed = measures->landing_loss = 0;
+    }
+  measures->landing_slowed += landing->slowed;
+  measures->landing_loss += landing->loss;
+}
+
 /* A step as it is looked at: its ends, and the course between, which is worked out only if something is to be found. */
 typedef struct Leg
 {

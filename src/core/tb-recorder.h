@@ -30,6 +30,8 @@ typedef struct Recorder
 void recorder_init (Recorder *self, TbPath *path, const Dynamics *dynamics);
 /* A stretch of one phase begins at a point. */
 void recorder_begin (Recorder *self, TbPhase phase, const Point *point, const Rates *rates);
+/* The thrown ball lands, or bounces. */
+void recorder_land (Recorder *self, const Landing *landing);
 /* The phase goes on to a point. The rates there are of the same phase. */
 void recorder_step (Recorder *self, TbPhase phase, const Point *point, const Rates *rates);
 /* The stretch is over; the last step's end is kept. */

@@ -135,6 +135,101 @@ test_squeeze (void)
   check_near ("coefficient under a landing", tb_cover_friction (&cover, &law, film, load), want, 1e-15);
 }
 
+/* Upwards at the release, m/s. */
+#define RISE 0.8
+
+static TbMotion
+lofted (const CheckLane *lane, double restitution)
+{
+  const CheckThrow release = { .speed = 7.5, .heading = -1.0, .rpm = 300.0, .rotation = 50.0, .tilt = 12.0 };
+  TbMotion motion = dropped (lane, &release);
+
+  motion.assumed.restitution = restitution;
+  motion.state.velocity.z = RISE;
+  return motion;
+}
+
+/* A free flight ends at v = √(2 g h + v0²), and that, with the press's time, is the load. */
+static void
+test_measures_of_a_flight (void)
+{
+  g_autoptr (CheckRun) run = check_run_new ();
+  const double fall = sqrt (2.0 * TB_STANDARD_GRAVITY * HEIGHT + RISE * RISE);
+  CheckLane lane;
+  TbMotion motion;
+
+  check_lane_uniform (&lane, 0.04);
+  motion = lofted (&lane, RESTITUTION);
+  motion.options.no_landing_squeeze = false;
+  check_run_motion (run, &motion);
+  check_near ("downward speed, m/s", run->path.measures.landing_speed, fall, 1e-12);
+  check_near ("load", run->path.measures.landing_load,
+              1.0 + fall / (TB_STANDARD_GRAVITY * motion.assumed.landing_time), 1e-9);
+}
+
+/* Without a bounce the landing takes ½ v_n² of the fall, and j u − ½ (1 + 1/k) j² of the slip, a mass; the
+ * second is told by the states before and after as well. */
+static void
+test_measures_of_a_loss (void)
+{
+  g_autoptr (CheckRun) run = check_run_new ();
+  const TbSample *before = NULL, *after = NULL;
+  double fall, slip, push;
+  CheckLane lane;
+  TbMotion motion;
+
+  check_lane_uniform (&lane, 0.04);
+  motion = lofted (&lane, 0.0);
+  check_run_motion (run, &motion);
+  check_true ("lands", first_landing (run, &before, &after));
+  fall = run->path.measures.landing_speed;
+  slip = tb_vec3_length (check_slip (before, motion.body.radius));
+  push = 0.04 * fall;
+  check_near ("energy lost, J", run->path.measures.landing_loss,
+              motion.body.mass * (0.5 * fall * fall + push * slip - 0.5 * (1 + 1 / K) * push * push), 1e-9);
+  check_near ("energy of the states, J", run->path.measures.landing_loss,
+              check_energy (before, &motion.body) - check_energy (after, &motion.body), 1e-9);
+  check_near ("speed lost, m/s", run->path.measures.landing_slowed,
+              hypot (before->velocity.x, before->velocity.y) - hypot (after->velocity.x, after->velocity.y),
+              1e-12);
+}
+
+/* On a lane without friction the bounces take the whole of the fall, and nothing else. */
+static void
+test_measures_of_bounces (void)
+{
+  g_autoptr (CheckRun) run = check_run_new ();
+  CheckLane lane;
+  TbMotion motion;
+  double fall;
+
+  check_lane_uniform (&lane, 0.0);
+  motion = lofted (&lane, RESTITUTION);
+  check_run_motion (run, &motion);
+  fall = run->path.measures.landing_speed;
+  check_near ("energy lost, J", run->path.measures.landing_loss, 0.5 * motion.body.mass * fall * fall, 1e-9);
+  check_near ("speed lost, m/s", run->path.measures.landing_slowed, 0.0, 1e-12);
+}
+
+/* A ball that is laid on the lane does not land hard. */
+static void
+test_measures_of_a_roll (void)
+{
+  const CheckThrow release = { .speed = 7.5, .rpm = 300.0, .rotation = 50.0 };
+  g_autoptr (CheckRun) run = check_run_new ();
+  TbBody body = check_plain_ball ();
+  CheckLane lane;
+  TbMotion motion;
+
+  check_lane_uniform (&lane, 0.04);
+  motion = check_motion (&body, &lane.friction);
+  check_throw (&motion, &release);
+  check_run_motion (run, &motion);
+  check_near ("downward speed, m/s", run->path.measures.landing_speed, 0.0, 0.0);
+  check_near ("load", run->path.measures.landing_load, 1.0, 0.0);
+  check_near ("energy lost, J", run->path.measures.landing_loss, 0.0, 0.0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -144,5 +239,9 @@ main (int argc, char **argv)
   g_test_add_func ("/landing/rolls-after-landing", test_rolls_after_landing);
   g_test_add_func ("/landing/bounces-end", test_bounces_end);
   g_test_add_func ("/landing/squeeze", test_squeeze);
+  g_test_add_func ("/landing/measures/flight", test_measures_of_a_flight);
+  g_test_add_func ("/landing/measures/loss", test_measures_of_a_loss);
+  g_test_add_func ("/landing/measures/bounces", test_measures_of_bounces);
+  g_test_add_func ("/landing/measures/roll", test_measures_of_a_roll);
   return g_test_run ();
 }

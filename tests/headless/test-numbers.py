@@ -15,7 +15,7 @@ MEASURES = [
     'board_at_arrows', 'breakpoint_board', 'breakpoint_ft', 'board_at_pins', 'angle_at_pins_deg', 'hook_board',
     'hook_start_ft', 'roll_start_ft', 'oil_exit_ft', 'oil_exit_board', 'time_in_oil_s', 'time_s',
     'speed_at_pins_mph', 'rev_rate_at_pins_rpm', 'revolutions', 'flare_in', 'ring_spacing_in', 'landing_ft',
-    'actual_speed_mph', 'actual_rev_rate_rpm', 'gutter_ft']
+    'landing_speed_mph', 'landing_load', 'landing_slowed_mph', 'landing_loss_j', 'actual_speed_mph', 'actual_rev_rate_rpm', 'gutter_ft']
 MARKS = [str(feet) for feet in range(0, 61, 5)]
 # Nothing of a ball that left the lane is known beyond it.
 BEYOND = ['board_at_pins', 'angle_at_pins_deg', 'hook_board', 'roll_start_ft', 'time_s', 'speed_at_pins_mph',
