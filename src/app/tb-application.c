@@ -13,6 +13,7 @@ struct _TbApplication
 {
   GtkApplication parent_instance;
   TbLibrary *library;
+  GtkWindow *help;    /* borrowed; NULL while there is none */
   gboolean recovered; /* what was left unsaved has been looked for */
 };
 
@@ -114,11 +115,34 @@ about (GSimpleAction *action, GVariant *parameter, gpointer user_data)
       "license-type", GTK_LICENSE_GPL_3_0, NULL);
 }
 
+/* The one Help window, over the window that asks. */
+static TbHelpWindow *
+help_window (TbApplication *self)
+{
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+
+  if (self->help == NULL)
+    {
+      self->help = GTK_WINDOW (tb_help_window_new (active));
+      g_object_add_weak_pointer (G_OBJECT (self->help), (gpointer *) &self->help);
+    }
+  return TB_HELP_WINDOW (self->help);
+}
+
 static void
 help (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  gtk_window_present (GTK_WINDOW (
-      tb_help_window_new (gtk_application_get_active_window (GTK_APPLICATION (user_data)))));
+  gtk_window_present (GTK_WINDOW (help_window (TB_APPLICATION (user_data))));
+}
+
+/* The parameter is a word's id; "" for all of them. */
+static void
+words (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  TbHelpWindow *window = help_window (TB_APPLICATION (user_data));
+
+  gtk_window_present (GTK_WINDOW (window));
+  tb_help_window_show_word (window, g_variant_get_string (parameter, NULL));
 }
 
 /* Every window may have a question to ask first. */
@@ -135,10 +159,10 @@ quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static void
 tb_application_startup (GApplication *application)
 {
-  static const GActionEntry entries[]
-      = { { .name = "about", .activate = about },
-          { .name = "help", .activate = help },
-          { .name = "quit", .activate = quit } };
+  static const GActionEntry entries[] = { { .name = "about", .activate = about },
+                                          { .name = "help", .activate = help },
+                                          { .name = "quit", .activate = quit },
+                                          { .name = "words", .activate = words, .parameter_type = "s" } };
 
   G_APPLICATION_CLASS (tb_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries), application);
@@ -153,7 +177,11 @@ tb_application_startup (GApplication *application)
 static void
 tb_application_finalize (GObject *object)
 {
-  g_clear_object (&TB_APPLICATION (object)->library);
+  TbApplication *self = TB_APPLICATION (object);
+
+  if (self->help != NULL)
+    g_object_remove_weak_pointer (G_OBJECT (self->help), (gpointer *) &self->help);
+  g_clear_object (&self->library);
   G_OBJECT_CLASS (tb_application_parent_class)->finalize (object);
 }
 

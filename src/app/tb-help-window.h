@@ -1,4 +1,5 @@
-/* Help: how the ball moves, what is assumed, where the model stands against what is published, and cautions.
+/* Help: how the ball moves, the trade's words, what is assumed, where the model stands against what is
+ * published, and cautions; and a search over all of it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -12,7 +13,9 @@ G_DECLARE_FINAL_TYPE (TbHelpWindow, tb_help_window, TB, HELP_WINDOW, GtkWindow)
 
 /* parent may be NULL. */
 TbHelpWindow *tb_help_window_new (GtkWindow *parent);
-/* "ball", "assumed", "figures", "sources" or "cautions". */
+/* "ball", "words", "assumed", "figures", "sources" or "cautions". */
 void tb_help_window_show_page (TbHelpWindow *self, const char *page);
+/* The page of words, at the word of this id if there is one. */
+void tb_help_window_show_word (TbHelpWindow *self, const char *id);
 
 G_END_DECLS

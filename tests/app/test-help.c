@@ -1,10 +1,13 @@
-/* Help: every assumed constant is told, with where it comes from; no page is empty; a closed window goes away.
+/* Help: every assumed constant is told, with where it comes from; no page is empty; a closed window goes
+ * away.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <gtk/gtk.h>
 
 #include "tb-core.h"
+#include "tb-glossary.h"
 #include "tb-help-window.h"
+#include "tb-help-words.h"
 
 /* Every label's text below a widget, in one string. */
 static void
@@ -55,7 +58,7 @@ test_constants (void)
 static void
 test_pages (void)
 {
-  static const char *const pages[] = { "ball", "assumed", "figures", "sources", "cautions" };
+  static const char *const pages[] = { "ball", "words", "assumed", "figures", "sources", "cautions" };
   TbHelpWindow *window = tb_help_window_new (NULL);
 
   gtk_window_present (GTK_WINDOW (window));
@@ -69,11 +72,134 @@ test_pages (void)
       g_assert_cmpuint (text->len, >, 200);
       g_assert_null (strstr (text->str, "\n\n"));
       g_assert_null (strstr (text->str, "#"));
+      g_assert_null (strstr (text->str, "<a"));
     }
   g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
   gtk_window_destroy (GTK_WINDOW (window));
   while (window != NULL)
     g_main_context_iteration (NULL, TRUE);
+}
+
+static GtkWidget *
+find_type (GtkWidget *widget, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_type (child, type);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static TbHelpWindow *
+open_help (void)
+{
+  TbHelpWindow *window = tb_help_window_new (NULL);
+
+  gtk_window_present (GTK_WINDOW (window));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  return window;
+}
+
+static const char *
+page_of (TbHelpWindow *window)
+{
+  return gtk_stack_get_visible_child_name (GTK_STACK (find_type (GTK_WIDGET (window), GTK_TYPE_STACK)));
+}
+
+/* Nothing is left to be done: searches wait a little before they begin, and scrolling waits for a size. */
+static void
+settle (void)
+{
+  gint64 until = g_get_monotonic_time () + G_USEC_PER_SEC / 2;
+
+  while (g_get_monotonic_time () < until)
+    g_main_context_iteration (NULL, FALSE);
+}
+
+static void
+look_for (TbHelpWindow *window, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (find_type (GTK_WIDGET (window), GTK_TYPE_SEARCH_ENTRY)), text);
+  settle ();
+}
+
+/* The part of a widget's height that the window shows. */
+static gboolean
+is_seen (GtkWidget *widget)
+{
+  GtkWidget *scroller = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  double y = -1;
+
+  g_assert_true (gtk_widget_translate_coordinates (widget, scroller, 0, 0, NULL, &y));
+  return y >= 0 && y < gtk_widget_get_height (scroller);
+}
+
+static void
+test_search (void)
+{
+  TbHelpWindow *window = open_help ();
+  g_autoptr (GString) text = g_string_new (NULL);
+  GtkWidget *entry = find_type (GTK_WIDGET (window), GTK_TYPE_SEARCH_ENTRY);
+
+  g_assert_cmpstr (page_of (window), ==, "ball");
+  look_for (window, "  PEARL ");
+  g_assert_cmpstr (page_of (window), ==, "found");
+  gather (find_stack (GTK_WIDGET (window)), text);
+  /* The word itself stands first, before what only speaks of it. */
+  g_assert_nonnull (strstr (text->str, "Pearl\n"));
+  g_assert_true (strstr (text->str, "Pearl\n") < strstr (text->str, "Hybrid\n"));
+  g_assert_null (strstr (text->str, "Zhuravlev"));
+  look_for (window, "zhurav");
+  g_string_truncate (text, 0);
+  gather (find_stack (GTK_WIDGET (window)), text);
+  g_assert_nonnull (strstr (text->str, "Zhuravlev"));
+  /* The paragraph is gone to, and is seen. */
+  g_signal_emit_by_name (entry, "activate");
+  settle ();
+  g_assert_cmpstr (page_of (window), ==, "sources");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_search_without_an_answer (void)
+{
+  TbHelpWindow *window = open_help ();
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  tb_help_window_show_page (window, "cautions");
+  look_for (window, "xyzzy");
+  gather (find_stack (GTK_WIDGET (window)), text);
+  g_assert_nonnull (strstr (text->str, "xyzzy"));
+  /* What was read before comes back with an empty search. */
+  look_for (window, "");
+  g_assert_cmpstr (page_of (window), ==, "cautions");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static void
+test_words (void)
+{
+  TbHelpWindow *window = open_help ();
+  TbHelpWords *words = TB_HELP_WORDS (find_type (GTK_WIDGET (window), TB_TYPE_HELP_WORDS));
+
+  for (const TbTerm *term = tb_glossary; term->id != NULL; term++)
+    g_assert_nonnull (tb_help_words_get_row (words, term->id));
+  tb_help_window_show_word (window, "urethane");
+  settle ();
+  g_assert_cmpstr (page_of (window), ==, "words");
+  g_assert_cmpstr (tb_help_words_get_shown (words), ==, "urethane");
+  g_assert_true (is_seen (tb_help_words_get_row (words, "urethane")));
+  /* An unknown word leads to all of them. */
+  tb_help_window_show_page (window, "ball");
+  tb_help_window_show_word (window, "");
+  g_assert_cmpstr (page_of (window), ==, "words");
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 int
@@ -83,5 +209,8 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   g_test_add_func ("/help/constants", test_constants);
   g_test_add_func ("/help/pages", test_pages);
+  g_test_add_func ("/help/search", test_search);
+  g_test_add_func ("/help/search-without-an-answer", test_search_without_an_answer);
+  g_test_add_func ("/help/words", test_words);
   return g_test_run ();
 }
