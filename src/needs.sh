@@ -87,6 +87,8 @@ needs_of_build ()
   need libgtk-4-dev 'Pango 1.50 or newer, with headers (pangocairo)' has_library pangocairo 1.50
   need libjson-glib-dev 'JSON-GLib 1.6 or newer, with headers (json-glib-1.0)' has_library json-glib-1.0 1.6
   need libgsl-dev 'the GNU Scientific Library 2.7 or newer, with headers (gsl)' has_library gsl 2.7
+  need libwebp-dev 'WebP 1.2 or newer, with headers (libwebp)' has_library libwebp 1.2
+  need libwebp-dev 'WebP animation 1.2 or newer, with headers (libwebpmux)' has_library libwebpmux 1.2
   need gettext 'gettext (msgfmt)' has msgfmt
   need desktop-file-utils 'the desktop file tools (update-desktop-database)' has update-desktop-database
   need libxml2-utils 'xmllint' has xmllint

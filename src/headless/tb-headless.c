@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <signal.h>
 
+#include "tb-clip-command.h"
 #include "tb-constants-command.h"
 #include "tb-help.h"
 #include "tb-lesson-command.h"
@@ -47,7 +48,8 @@ version_command (TbRequest *request, const char *argument, GError **error)
 
 const TbCommand tb_commands[] = {
   { "--numbers", NULL, N_ ("Print the numbers of both runs and their difference as JSON"), numbers_command },
-  { "--picture", "OUT.png|svg", N_ ("Draw the runs into a file"), tb_picture_command },
+  { "--picture", "OUT.png|svg|pdf", N_ ("Draw the runs into a file"), tb_picture_command },
+  { "--clip", "OUT.webp", N_ ("Draw the throw into a file as it happens"), tb_clip_command },
   { "--path", "OUT.csv|json", N_ ("Write where the balls are, every hundredth of a second, into a file"), tb_path_command },
   { "--why", NULL, N_ ("Print why the two runs differ"), tb_why_command },
   { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=50, forgiving"),

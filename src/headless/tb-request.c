@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "tb-assign.h"
+#include "tb-clip.h"
 
 #define DEFAULT_WIDTH 1280
 #define DEFAULT_HEIGHT 800
@@ -19,14 +20,20 @@ G_DEFINE_QUARK (tb - headless - error - quark, tb_headless_error)
 static gboolean take_change (TbRequest *request, const char *value, GError **error);
 static gboolean take_view (TbRequest *request, const char *value, GError **error);
 static gboolean take_size (TbRequest *request, const char *value, GError **error);
+static gboolean take_rate (TbRequest *request, const char *value, GError **error);
+static gboolean take_fps (TbRequest *request, const char *value, GError **error);
 static gboolean take_format (TbRequest *request, const char *value, GError **error);
 static gboolean take_stretch (TbRequest *request, const char *value, GError **error);
 static gboolean take_line (TbRequest *request, const char *value, GError **error);
 
 const TbOption tb_request_options[] = {
   { "--set", "KEY=VALUE", N_ ("Change a field first; may be given again, the last one wins") },
-  { "--view", "lane|ball|loft|both", N_ ("What the picture shows (lane)") },
-  { "--size", N_ ("WIDTHxHEIGHT"), N_ ("Size of the picture in pixels (1280x800)") },
+  { "--view", N_ ("NAME"),
+    N_ ("What the picture or clip shows: lane (as the shape suits), plan, sideways, approach, ball, ball-side, loft, "
+        "both (lane)") },
+  { "--size", N_ ("WIDTHxHEIGHT"), N_ ("Size of the picture or clip in pixels (1280x800)") },
+  { "--rate", "1|0.5|0.25", N_ ("How fast time passes in a clip (1)") },
+  { "--fps", N_ ("NUMBER"), N_ ("Pictures a second in a clip, 5 to 60 (25)") },
   { "--format", "json|text", N_ ("How --why, --next and --pocket-line answer (json)") },
   { "--stretch", N_ ("FEET"), N_ ("Length of the stretches of lane that --why tells apart (20)") },
   { "--line", "same|pocket", N_ ("Whether --next judges a change on the same line or on its own pocket line") },
@@ -34,9 +41,7 @@ const TbOption tb_request_options[] = {
 };
 /* What each of them does. */
 static gboolean (*const take_option[]) (TbRequest *request, const char *value, GError **error)
-    = { take_change, take_view, take_size, take_format, take_stretch, take_line };
-
-static const char *const view_names[] = { "lane", "ball", "loft", "both", NULL };
+    = { take_change, take_view, take_size, take_rate, take_fps, take_format, take_stretch, take_line };
 
 static gboolean
 fail_usage (GError **error, const char *format, const char *text)
@@ -54,19 +59,6 @@ take_change (TbRequest *request, const char *value, GError **error)
 {
   g_ptr_array_add (request->changes, (gpointer) value);
   return TRUE;
-}
-
-static gboolean
-take_view (TbRequest *request, const char *value, GError **error)
-{
-  request->picture_options = TRUE;
-  for (int i = 0; view_names[i]; i++)
-    if (g_str_equal (value, view_names[i]))
-      {
-        request->view = (TbPictureView) i;
-        return TRUE;
-      }
-  return fail_usage (error, _ ("--view %s: lane, ball, loft or both was expected."), value);
 }
 
 static gboolean
@@ -101,6 +93,45 @@ find_word (const char *const words[], const char *word)
     if (g_str_equal (words[i], word))
       return i;
   return -1;
+}
+
+static gboolean
+take_view (TbRequest *request, const char *value, GError **error)
+{
+  int word = find_word (tb_throw_view_names, value);
+
+  request->picture_options = TRUE;
+  request->view = (TbThrowView) MAX (word, 0);
+  return word >= 0
+         || fail_usage (
+             error,
+             _ ("--view %s: lane, plan, sideways, approach, ball, ball-side, loft or both was expected."),
+             value);
+}
+
+static gboolean
+take_rate (TbRequest *request, const char *value, GError **error)
+{
+  static const char *const words[] = { "1", "0.5", "0.25", NULL };
+  int word = find_word (words, value);
+
+  request->clip_options = TRUE;
+  if (word < 0)
+    return fail_usage (error, _ ("--rate %s: 1, 0.5 or 0.25 was expected."), value);
+  request->rate = g_ascii_strtod (words[word], NULL);
+  return TRUE;
+}
+
+static gboolean
+take_fps (TbRequest *request, const char *value, GError **error)
+{
+  guint64 number;
+
+  request->clip_options = TRUE;
+  if (!g_ascii_string_to_unsigned (value, 10, TB_CLIP_MIN_FPS, TB_CLIP_MAX_FPS, &number, NULL))
+    return fail_usage (error, _ ("--fps %s: a whole number from 5 to 60 was expected."), value);
+  request->fps = (int) number;
+  return TRUE;
 }
 
 static gboolean
@@ -271,14 +302,17 @@ has_command (const TbRequest *request, const char *const options[])
 static gboolean
 check_sense (const TbRequest *request, GError **error)
 {
-  static const char *const pictures[] = { "--picture", NULL };
+  static const char *const pictures[] = { "--picture", "--clip", NULL };
+  static const char *const clips[] = { "--clip", NULL };
   static const char *const studies[] = { "--why", "--next", "--pocket-line", NULL };
 
   if (request->orders->len == 0)
     return fail_usage (error, _ ("--set, --view and --size go with a command such as %s."),
                        tb_commands[0].option);
   if (request->picture_options && !has_command (request, pictures))
-    return fail_usage (error, _ ("--view and --size go with %s."), "--picture");
+    return fail_usage (error, _ ("--view and --size go with %s."), "--picture, --clip");
+  if (request->clip_options && !has_command (request, clips))
+    return fail_usage (error, _ ("--rate and --fps go with %s."), clips[0]);
   if (request->study_options && !has_command (request, studies))
     return fail_usage (error, _ ("--format, --stretch and --line go with %s."), "--why, --next, --pocket-line");
   return TRUE;
@@ -294,6 +328,8 @@ tb_request_new (int argc, char **argv, GError **error)
   request->changes = g_ptr_array_new ();
   request->width = DEFAULT_WIDTH;
   request->height = DEFAULT_HEIGHT;
+  request->rate = 1;
+  request->fps = TB_CLIP_DEFAULT_FPS;
   if (!take_all (request, &arguments, error) || !check_sense (request, error))
     return NULL;
   return g_steal_pointer (&request);

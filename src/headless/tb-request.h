@@ -5,21 +5,13 @@
 
 #include "tb-headless.h"
 #include "tb-study-document.h"
+#include "tb-throw-view.h"
 
 G_BEGIN_DECLS
 
 /* Errors of the commands; the code is the exit status (TbExit), the message a whole sentence. */
 #define TB_HEADLESS_ERROR (tb_headless_error_quark ())
 GQuark tb_headless_error_quark (void);
-
-/* Pictures that can be drawn. */
-typedef enum TbPictureView
-{
-  TB_PICTURE_LANE,
-  TB_PICTURE_BALL,
-  TB_PICTURE_LOFT,
-  TB_PICTURE_BOTH /* lane and ball */
-} TbPictureView;
 
 typedef struct TbRequest TbRequest;
 
@@ -55,9 +47,12 @@ struct TbRequest
   GArray *orders;     /* of TbOrder, in the order given */
   GPtrArray *changes; /* of const char *, KEY=VALUE, in the order given */
   const char *path;   /* of the study; NULL for the built-in one */
-  TbPictureView view;
+  TbThrowView view;
   int width, height;        /* px */
   gboolean picture_options; /* --view or --size was given */
+  double rate;              /* of time in a clip, 1 is true */
+  int fps;                  /* pictures a second in a clip */
+  gboolean clip_options;    /* --rate or --fps was given */
   gboolean plain_text;      /* --format text */
   double stretch_ft;        /* 0: as usual */
   TbLine line;

@@ -33,9 +33,12 @@ def check_sizes():
 
 
 def check_views_differ():
-    pictures = {view: draw(f'{view}.png', '--view', view, '--size', '400x300') for view in ('lane', 'ball', 'loft', 'both')}
+    views = ('plan', 'sideways', 'approach', 'ball', 'ball-side', 'loft', 'both')
+    pictures = {view: draw(f'{view}.png', '--view', view, '--size', '400x300') for view in views}
     assert len(set(pictures.values())) == len(pictures)
-    assert draw('default.png', '--size', '400x300') == pictures['lane']
+    assert draw('default.png', '--size', '400x300') == pictures['sideways']
+    assert draw('lane.png', '--view', 'lane', '--size', '400x300') == pictures['sideways']
+    assert draw('lane.png', '--size', '300x400') == draw('plan.png', '--view', 'plan', '--size', '300x400')
 
 
 def check_svg():
