@@ -38,8 +38,11 @@ typedef struct NumberLimit
 static char *
 number_text (const NumberLimit *limit, double value)
 {
+  /* gettext() gives a translation's header for an empty text. */
+  const char *unit = limit->unit[0] ? _ (limit->unit) : "";
+
   /* A true minus sign. */
-  return g_strdup_printf ("%s%.*f%s", value < 0 ? "−" : "", limit->digits, fabs (value), _ (limit->unit));
+  return g_strdup_printf ("%s%.*f%s", value < 0 ? "−" : "", limit->digits, fabs (value), unit);
 }
 
 static char *

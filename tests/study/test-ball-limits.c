@@ -4,6 +4,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-ball-limits.h"
 
+#include <glib/gstdio.h>
+#include <libintl.h>
+#include <locale.h>
 #include <string.h>
 
 static const TbLimitLine *
@@ -123,6 +126,36 @@ test_impossible (void)
   g_assert_nonnull (find (lines, "weight"));
 }
 
+#define DOMAIN "tenboard"
+
+/* A catalogue without texts, as msgfmt writes one: what an empty text is translated to is its header. */
+static const guint8 catalogue[]
+    = { 0xde, 0x12, 0x04, 0x95, 0,  0, 0,  0, 1, 0,   0,   0,   28,  0,   0,   0,    36, 0,
+        0,    0,    0,    0,    0,  0, 44, 0, 0, 0,   0,   0,   0,   0,   44,  0,    0,  0,
+        7,    0,    0,    0,    45, 0, 0,  0, 0, 'H', 'e', 'a', 'd', 'e', 'r', '\n', 0 };
+
+/* A unit that is empty stays so in a translation. */
+static void
+test_translated (void)
+{
+  TbBall ball = tb_ball_default ();
+  g_autoptr (GPtrArray) lines = NULL;
+  g_autofree char *folder = g_dir_make_tmp ("tenboard-XXXXXX", NULL);
+  g_autofree char *language = g_build_filename (folder, "fr", NULL);
+  g_autofree char *messages = g_build_filename (language, "LC_MESSAGES", NULL);
+  g_autofree char *file = g_build_filename (messages, DOMAIN ".mo", NULL);
+
+  g_assert_cmpint (g_mkdir_with_parents (messages, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (file, (const char *) catalogue, sizeof catalogue, NULL));
+  bindtextdomain (DOMAIN, folder);
+  lines = tb_ball_limits (&ball);
+  g_assert_cmpstr (find (lines, "friction")->value, ==, "0.170");
+  g_remove (file);
+  g_rmdir (messages);
+  g_rmdir (language);
+  g_rmdir (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -133,5 +166,7 @@ main (int argc, char **argv)
   g_test_add_func ("/ball-limits/between-roughness-limits", test_between_roughness_limits);
   g_test_add_func ("/ball-limits/static-weights", test_static_weights);
   g_test_add_func ("/ball-limits/impossible", test_impossible);
+  if (setlocale (LC_ALL, "C.UTF-8") && g_setenv ("LANGUAGE", "fr", TRUE))
+    g_test_add_func ("/ball-limits/translated", test_translated);
   return g_test_run ();
 }
