@@ -8,11 +8,7 @@
 #include "tb-accessible.h"
 #include "tb-describe.h"
 #include "tb-disclosure.h"
-
-/* Told first, in this order. */
-static const char *const main_measures[]
-    = { "hook_board",      "board_at_pins", "angle_at_pins_deg", "breakpoint_board",  "breakpoint_ft",
-        "board_at_arrows", "hook_start_ft", "roll_start_ft",     "speed_at_pins_mph", "time_s" };
+#include "tb-measure-text.h"
 
 /* Least widths, characters: "Breakpoint, distance ft", "−12.3". */
 #define NAME_CHARS 20
@@ -161,10 +157,7 @@ add_row (TbCompareTable *self, GtkGrid *grid, int line, const TbMeasureInfo *inf
 static gboolean
 is_main (const TbMeasureInfo *info)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (main_measures); i++)
-    if (g_str_equal (main_measures[i], info->name))
-      return TRUE;
-  return FALSE;
+  return g_strv_contains (tb_main_measures, info->name);
 }
 
 static void
@@ -173,8 +166,8 @@ build (TbCompareTable *self)
   int line = 0;
 
   add_heading (self->main_grid);
-  for (gsize i = 0; i < G_N_ELEMENTS (main_measures); i++)
-    add_row (self, self->main_grid, (int)i + 1, tb_measure_find (main_measures[i]));
+  for (int i = 0; tb_main_measures[i] != NULL; i++)
+    add_row (self, self->main_grid, i + 1, tb_measure_find (tb_main_measures[i]));
   for (const TbMeasureInfo *info = tb_measure_table; info->name != NULL; info++)
     if (!is_main (info))
       add_row (self, self->more_grid, line++, info);

@@ -5,53 +5,29 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-measure-text.h"
 #include "tb-quantity.h"
 #include "tb-store-error.h"
 
 /* Stands where a run has no number. */
 #define NOTHING "–"
-#define DISTANCE_DIGITS 1
-
-/* A measure in the units shown. */
-typedef struct Shown
-{
-  double (*from_si) (double);
-  const char *unit;
-  int digits;
-} Shown;
-
-static Shown
-shown_in (const TbMeasureInfo *info, TbUnits units)
-{
-  if (units == TB_UNITS_METRIC && info->metric_unit != NULL)
-    return (Shown){ info->metric_from_si, info->metric_unit, info->metric_digits };
-  return (Shown){ info->from_si, info->unit, info->digits };
-}
 
 const char *
 tb_describe_measure_unit (const TbMeasureInfo *info, TbUnits units)
 {
-  const char *unit = shown_in (info, units).unit;
-
-  return unit[0] == '\0' ? unit : _ (unit);
+  return tb_measure_unit_text (info, units == TB_UNITS_METRIC);
 }
 
 char *
 tb_describe_measure_number (const TbMeasureInfo *info, const TbMeasures *measures, TbUnits units)
 {
-  Shown shown = shown_in (info, units);
-  double value = shown.from_si (tb_measure_si (info, measures));
-
-  return isnan (value) ? g_strdup (NOTHING) : tb_number_format (value, shown.digits);
+  return tb_measure_number_text (info, measures, units == TB_UNITS_METRIC);
 }
 
 char *
 tb_describe_measure (const TbMeasureInfo *info, const TbMeasures *measures, TbUnits units)
 {
-  Shown shown = shown_in (info, units);
-  double value = shown.from_si (tb_measure_si (info, measures));
-
-  return isnan (value) ? g_strdup (NOTHING) : tb_number_with_unit (value, shown.digits, shown.unit);
+  return tb_measure_text (info, measures, units == TB_UNITS_METRIC);
 }
 
 char *
@@ -60,11 +36,7 @@ tb_describe_difference (const TbMeasureInfo *info,
                         const TbMeasures *after,
                         TbUnits units)
 {
-  Shown shown = shown_in (info, units);
-  double from = shown.from_si (tb_measure_si (info, before));
-  double to = shown.from_si (tb_measure_si (info, after));
-
-  return isnan (to - from) ? g_strdup (NOTHING) : tb_number_format_signed (to - from, shown.digits);
+  return tb_measure_difference_text (info, before, after, units == TB_UNITS_METRIC);
 }
 
 static char *
@@ -82,55 +54,13 @@ measure_number (const char *name, const TbRun *run, TbUnits units)
 char *
 tb_describe_distance (double y, TbUnits units)
 {
-  if (units == TB_UNITS_METRIC)
-    return tb_number_with_unit (y, DISTANCE_DIGITS, N_ ("m"));
-  return tb_number_with_unit (tb_ft_from_metres (y), DISTANCE_DIGITS, N_ ("ft"));
-}
-
-static char *
-describe_gutter (const TbRun *run, TbUnits units)
-{
-  g_autofree char *where = tb_describe_distance (run->path.measures.gutter_y, units);
-
-  if (run->path.result == TB_RESULT_RIGHT_GUTTER)
-    /* Translators: %s is a distance such as "43.0 ft". */
-    return g_strdup_printf (_ ("right gutter at %s"), where);
-  return g_strdup_printf (_ ("left gutter at %s"), where);
-}
-
-/* Boards that the ball passes the pocket by: positive when high. */
-static double
-pocket_miss (const TbRun *run)
-{
-  const TbAssumed *assumed = &run->setup->shot.assumed;
-  double board = tb_board_from_x (run->path.measures.x_at_pins);
-  double one = tb_board_from_x (assumed->pocket_low);
-  double other = tb_board_from_x (assumed->pocket_high);
-  double low = MIN (one, other);
-  double high = MAX (one, other);
-
-  if (board < low)
-    return board - low;
-  return board > high ? board - high : 0.0;
+  return tb_distance_text (y, units == TB_UNITS_METRIC);
 }
 
 char *
 tb_describe_end (const TbRun *run, TbUnits units)
 {
-  g_autofree char *boards = NULL;
-  double miss;
-
-  if (run->status != TB_OK)
-    return g_strdup (_ ("not thrown"));
-  if (run->path.result != TB_RESULT_PINS)
-    return describe_gutter (run, units);
-  miss = pocket_miss (run);
-  if (miss == 0.0)
-    return g_strdup (_ ("in the pocket"));
-  boards = tb_number_format (fabs (miss), 1);
-  /* Translators: boards by which the ball passes the pocket on the far side (high) or falls short of it
-   * (light). */
-  return g_strdup_printf (miss > 0 ? _ ("%s boards high") : _ ("%s boards light"), boards);
+  return tb_run_end_text (run, units == TB_UNITS_METRIC);
 }
 
 char *

@@ -81,23 +81,6 @@ show_sentences (TbWhyPage *self)
     }
 }
 
-/* A short name of what was changed: a field's label, or what there is no field for. */
-static const char *
-input_name (const TbChange *change)
-{
-  const char *const others[] = { "",
-                                 "",
-                                 _ ("Holes"),
-                                 _ ("Pattern"),
-                                 _ ("Games on the lane"),
-                                 _ ("Assumed constants"),
-                                 _ ("Parts of the model"),
-                                 _ ("Ball"),
-                                 _ ("Everything") };
-
-  return change->field != NULL ? _ (change->field->label) : others[change->kind];
-}
-
 static void
 show_inputs (TbWhyPage *self)
 {
@@ -108,29 +91,11 @@ show_inputs (TbWhyPage *self)
   double factor = show_unit (self, self->inputs, split);
 
   for (guint i = 0; there && i < self->why->n_inputs; i++)
-    parts[i] = (TbPart){ input_name (&self->why->input[i].change), factor * self->why->input[i].part[split],
+    parts[i] = (TbPart){ tb_change_label (&self->why->input[i].change), factor * self->why->input[i].part[split],
                          factor * self->why->input[i].error[split] };
   tb_parts_picture_set_parts (self->inputs, parts, there ? self->why->n_inputs : 0);
   gtk_widget_set_visible (self->inputs_title, there);
   gtk_widget_set_visible (GTK_WIDGET (self->inputs), there);
-}
-
-static char *
-place_name (TbWhyPage *self, const TbWhyStretch *stretch)
-{
-  gboolean metric = is_metric (self);
-  double factor = metric ? TB_METRES_PER_FOOT : 1;
-  int digits = metric ? 1 : 0;
-  g_autofree char *from = tb_number_format (factor * stretch->from_ft, digits);
-  g_autofree char *to = tb_number_with_unit (factor * stretch->to_ft, digits, metric ? "m" : "ft");
-
-  if (stretch->to_ft - stretch->from_ft == TB_WHY_STRETCH_FT)
-    return g_strdup_printf (stretch->from_ft == 0             ? _ ("Front, %s to %s")
-                            : stretch->to_ft < TB_HEAD_PIN_FT ? _ ("Middle, %s to %s")
-                                                              : _ ("Back, %s to %s"),
-                            from, to);
-  /* Translators: a stretch of lane: "20 to 30 ft" */
-  return g_strdup_printf (_ ("%s to %s"), from, to);
 }
 
 static void
@@ -147,7 +112,7 @@ show_places (TbWhyPage *self)
     parts[count++] = (TbPart){ .name = _ ("Launch line"), .value = self->why->launch_part[split] };
   for (guint i = 0; there && i < self->why->n_stretches; i++)
     {
-      g_ptr_array_add (names, place_name (self, &self->why->stretch[i]));
+      g_ptr_array_add (names, tb_why_stretch_name (&self->why->stretch[i], is_metric (self)));
       parts[count++] = (TbPart){ .name = g_ptr_array_index (names, names->len - 1),
                                  .value = self->why->stretch[i].part[split] };
     }

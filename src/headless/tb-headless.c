@@ -7,6 +7,7 @@
 
 #include "tb-clip-command.h"
 #include "tb-constants-command.h"
+#include "tb-handout-command.h"
 #include "tb-help.h"
 #include "tb-lesson-command.h"
 #include "tb-numbers.h"
@@ -54,6 +55,7 @@ const TbCommand tb_commands[] = {
   { "--why", NULL, N_ ("Print why the two runs differ"), tb_why_command },
   { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=50, forgiving"),
     tb_next_command },
+  { "--handout", "OUT.pdf", N_ ("Write the page that a bowler takes home into a file"), tb_handout_command },
   { "--pocket-line", NULL, N_ ("Print the lines that lead to the pocket"), tb_pocket_line_command },
   { "--lesson-check", "FILE|all", N_ ("Throw a lesson, or the built-in ones, and print what each step shows"),
     tb_lesson_check_command },

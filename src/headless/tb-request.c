@@ -25,6 +25,7 @@ static gboolean take_fps (TbRequest *request, const char *value, GError **error)
 static gboolean take_format (TbRequest *request, const char *value, GError **error);
 static gboolean take_stretch (TbRequest *request, const char *value, GError **error);
 static gboolean take_line (TbRequest *request, const char *value, GError **error);
+static gboolean take_paper (TbRequest *request, const char *value, GError **error);
 
 const TbOption tb_request_options[] = {
   { "--set", "KEY=VALUE", N_ ("Change a field first; may be given again, the last one wins") },
@@ -37,11 +38,12 @@ const TbOption tb_request_options[] = {
   { "--format", "json|text", N_ ("How --why, --next and --pocket-line answer (json)") },
   { "--stretch", N_ ("FEET"), N_ ("Length of the stretches of lane that --why tells apart (20)") },
   { "--line", "same|pocket", N_ ("Whether --next judges a change on the same line or on its own pocket line") },
+  { "--paper", "a4|letter", N_ ("Size of the handout (a4)") },
   { NULL, NULL, NULL },
 };
 /* What each of them does. */
 static gboolean (*const take_option[]) (TbRequest *request, const char *value, GError **error)
-    = { take_change, take_view, take_size, take_rate, take_fps, take_format, take_stretch, take_line };
+    = { take_change, take_view, take_size, take_rate, take_fps, take_format, take_stretch, take_line, take_paper };
 
 static gboolean
 fail_usage (GError **error, const char *format, const char *text)
@@ -166,6 +168,19 @@ take_line (TbRequest *request, const char *value, GError **error)
   request->study_options = TRUE;
   request->line = word == 0 ? TB_LINE_SAME : TB_LINE_POCKET;
   return word >= 0 || fail_usage (error, _ ("--line %s: same or pocket was expected."), value);
+}
+
+static gboolean
+take_paper (TbRequest *request, const char *value, GError **error)
+{
+  request->handout_options = TRUE;
+  for (int paper = 0; paper < TB_N_PAPERS; paper++)
+    if (g_str_equal (value, tb_paper_name ((TbPaper) paper)))
+      {
+        request->paper = (TbPaper) paper;
+        return TRUE;
+      }
+  return fail_usage (error, _ ("--paper %s: a4 or letter was expected."), value);
 }
 
 /* Whether an argument is an option, with its value after it or attached to it. */
@@ -304,6 +319,7 @@ check_sense (const TbRequest *request, GError **error)
 {
   static const char *const pictures[] = { "--picture", "--clip", NULL };
   static const char *const clips[] = { "--clip", NULL };
+  static const char *const handouts[] = { "--handout", NULL };
   static const char *const studies[] = { "--why", "--next", "--pocket-line", NULL };
 
   if (request->orders->len == 0)
@@ -313,6 +329,8 @@ check_sense (const TbRequest *request, GError **error)
     return fail_usage (error, _ ("--view and --size go with %s."), "--picture, --clip");
   if (request->clip_options && !has_command (request, clips))
     return fail_usage (error, _ ("--rate and --fps go with %s."), clips[0]);
+  if (request->handout_options && !has_command (request, handouts))
+    return fail_usage (error, _ ("--paper goes with %s."), handouts[0]);
   if (request->study_options && !has_command (request, studies))
     return fail_usage (error, _ ("--format, --stretch and --line go with %s."), "--why, --next, --pocket-line");
   return TRUE;

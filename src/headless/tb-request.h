@@ -3,6 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "tb-handout.h"
 #include "tb-headless.h"
 #include "tb-study-document.h"
 #include "tb-throw-view.h"
@@ -57,6 +58,8 @@ struct TbRequest
   double stretch_ft;        /* 0: as usual */
   TbLine line;
   gboolean study_options;   /* --format, --stretch or --line was given */
+  TbPaper paper;
+  gboolean handout_options; /* --paper was given */
   TbLibrary *library;       /* once it is needed */
 };
 

@@ -15,23 +15,6 @@ write_sentences (TbJsonWriter *writer, const char *key, GStrv sentences)
   tb_json_end_list (writer);
 }
 
-/* All sentences there are; what is said of two measures alike is said once. */
-static GStrv
-all_sentences (const TbWhy *why)
-{
-  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
-
-  for (int split = 0; split < TB_WHY_N_SPLITS; split++)
-    {
-      g_auto (GStrv) sentences = tb_why_sentences (why, split, FALSE);
-
-      g_strv_builder_addv (builder, (const char **) sentences);
-      if (why->n_inputs == 0)
-        break;
-    }
-  return g_strv_builder_end (builder);
-}
-
 static void
 write_inputs (TbJsonWriter *writer, const TbWhy *why, TbWhyMeasure split)
 {
@@ -95,7 +78,7 @@ static char *
 why_json (const TbWhy *why)
 {
   TbJsonWriter writer;
-  g_auto (GStrv) sentences = all_sentences (why);
+  g_auto (GStrv) sentences = tb_why_all_sentences (why, FALSE);
 
   tb_json_writer_init (&writer);
   tb_json_begin_object (&writer, NULL);
@@ -113,7 +96,7 @@ why_json (const TbWhy *why)
 static char *
 why_text (const TbWhy *why)
 {
-  g_auto (GStrv) sentences = all_sentences (why);
+  g_auto (GStrv) sentences = tb_why_all_sentences (why, FALSE);
   g_autofree char *text = g_strjoinv ("\n", sentences);
 
   return g_strconcat (text, "\n", NULL);

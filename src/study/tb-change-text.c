@@ -234,3 +234,19 @@ tb_change_phrase (const TbChange *change, const TbSetup *before, const TbSetup *
       return g_strdup (_ ("Everything together"));
     }
 }
+
+const char *
+tb_change_label (const TbChange *change)
+{
+  const char *const others[] = { "",
+                                 "",
+                                 _ ("Holes"),
+                                 _ ("Pattern"),
+                                 _ ("Games on the lane"),
+                                 _ ("Assumed constants"),
+                                 _ ("Parts of the model"),
+                                 _ ("Ball"),
+                                 _ ("Everything") };
+
+  return change->field ? _ (change->field->label) : others[change->kind];
+}

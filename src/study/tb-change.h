@@ -40,6 +40,8 @@ void tb_change_apply (const TbChange *change, const TbSetup *from, TbShot *shot)
  * "everything". */
 const char *tb_change_name (const TbChange *change);
 TbGroup tb_change_group (const TbChange *change);
+/* A short name of what was changed: a field's label, or what there is no field for. Translated, borrowed. */
+const char *tb_change_label (const TbChange *change);
 /* What has changed, as the beginning of a sentence: "2 mph more". Translated; free it. */
 char *tb_change_phrase (const TbChange *change, const TbSetup *before, const TbSetup *after, gboolean metric);
 

@@ -7,13 +7,12 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include "tb-fill.h"
+#include "tb-line-move.h"
 #include "tb-unit-pair.h"
 
 /* Titles named at most in one sentence. */
 #define MOST_TITLES 4
 #define MOST_DIGITS 3
-/* A move of less than this, boards, is none. */
-#define NO_MOVE 0.005
 
 static char *
 join (GStrvBuilder *builder, const char *separator)
@@ -40,50 +39,11 @@ move_of (const TbNextOption *option, const char *field)
   return 0;
 }
 
-/* Towards higher boards is to the left of a right-hander. */
-static gboolean
-is_left (const TbNextOption *option, double move)
-{
-  return (move > 0) == (option->setup->shot.delivery.hand == TB_HAND_RIGHT);
-}
-
-static char *
-one_move_text (const TbNextOption *option, double feet, double target)
-{
-  double move = feet != 0 ? feet : target;
-  gboolean left = is_left (option, move);
-  g_autofree char *size = tb_number_text (fabs (move), 1);
-
-  if (feet != 0)
-    return tb_fill_with (left ? _ ("Feet %1$s boards to the left") : _ ("Feet %1$s boards to the right"),
-                         size, NULL);
-  return tb_fill_with (left ? _ ("Target %1$s boards to the left") : _ ("Target %1$s boards to the right"),
-                       size, NULL);
-}
-
 static char *
 line_text (const TbNextOption *option)
 {
-  double feet = move_of (option, "laydown_board"), target = move_of (option, "aim_board");
-  gboolean feet_left = is_left (option, feet), target_left = is_left (option, target);
-  g_autofree char *feet_size = NULL, *target_size = NULL;
-  const char *format;
-
-  feet = fabs (feet) < NO_MOVE ? 0 : feet;
-  target = fabs (target) < NO_MOVE ? 0 : target;
-  if (feet == 0 && target == 0)
-    return NULL;
-  if (feet == 0 || target == 0)
-    return one_move_text (option, feet, target);
-  feet_size = tb_number_text (fabs (feet), 1);
-  target_size = tb_number_text (fabs (target), 1);
-  if (feet_left)
-    format = target_left ? _ ("Feet %1$s boards to the left, target %2$s to the left")
-                         : _ ("Feet %1$s boards to the left, target %2$s to the right");
-  else
-    format = target_left ? _ ("Feet %1$s boards to the right, target %2$s to the left")
-                         : _ ("Feet %1$s boards to the right, target %2$s to the right");
-  return tb_fill_with (format, feet_size, target_size, NULL);
+  return tb_line_move_text (move_of (option, "laydown_board"), move_of (option, "aim_board"),
+                            option->setup->shot.delivery.hand);
 }
 
 static gboolean

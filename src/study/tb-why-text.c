@@ -586,3 +586,36 @@ tb_why_sentences (const TbWhy *why, TbWhyMeasure split, gboolean metric)
     add_split (builder, &teller, split);
   return g_strv_builder_end (builder);
 }
+
+GStrv
+tb_why_all_sentences (const TbWhy *why, gboolean metric)
+{
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+
+  for (int split = 0; split < TB_WHY_N_SPLITS; split++)
+    {
+      g_auto (GStrv) sentences = tb_why_sentences (why, split, metric);
+
+      g_strv_builder_addv (builder, (const char **) sentences);
+      if (why->n_inputs == 0)
+        break;
+    }
+  return g_strv_builder_end (builder);
+}
+
+char *
+tb_why_stretch_name (const TbWhyStretch *stretch, gboolean metric)
+{
+  TbToldUnit told = tb_told_unit ("ft", 0, metric);
+  g_autofree char *from = tb_number_text (told.factor * stretch->from_ft, told.digits);
+  g_autofree char *end = tb_number_text (told.factor * stretch->to_ft, told.digits);
+  g_autofree char *to = tb_fill_with (_ ("%1$s %2$s"), end, told.unit, NULL);
+
+  if (stretch->to_ft - stretch->from_ft == TB_WHY_STRETCH_FT)
+    return tb_fill_with (stretch->from_ft == 0             ? _ ("Front, %s to %s")
+                         : stretch->to_ft < TB_HEAD_PIN_FT ? _ ("Middle, %s to %s")
+                                                           : _ ("Back, %s to %s"),
+                         from, to, NULL);
+  /* Translators: a stretch of lane: "20 to 30 ft" */
+  return tb_fill_with (_ ("%s to %s"), from, to, NULL);
+}

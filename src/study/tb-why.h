@@ -108,5 +108,9 @@ void tb_run_launch (const TbRun *run, double part[2]);
 
 /* The reasons in whole sentences, translated, most important first: a NULL-terminated list. */
 GStrv tb_why_sentences (const TbWhy *why, TbWhyMeasure split, gboolean metric);
+/* Those of all splits; what is said of all alike is said once. */
+GStrv tb_why_all_sentences (const TbWhy *why, gboolean metric);
+/* A stretch of lane by its name and its ends: "Front, 0 to 20 ft". Translated; free it. */
+char *tb_why_stretch_name (const TbWhyStretch *stretch, gboolean metric);
 
 G_END_DECLS

@@ -80,6 +80,18 @@ tb_canvas_has_room (const TbCanvas *self)
   return MIN (self->width, self->height) >= TB_CANVAS_SMALLEST;
 }
 
+static void
+embolden (PangoLayout *layout, guint bytes)
+{
+  PangoAttrList *attributes = pango_attr_list_new ();
+  PangoAttribute *bold = pango_attr_weight_new (PANGO_WEIGHT_BOLD);
+
+  bold->end_index = bytes;
+  pango_attr_list_insert (attributes, bold);
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+}
+
 static PangoLayout *
 new_layout (TbCanvas *self, const TbLabel *label)
 {
@@ -95,11 +107,14 @@ new_layout (TbCanvas *self, const TbLabel *label)
   if (label->wrap > 0)
     {
       pango_layout_set_width (layout, (int) (label->wrap * PANGO_SCALE));
-      pango_layout_set_wrap (layout, PANGO_WRAP_WORD);
+      pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
       if (label->across != TB_ALIGN_START)
         pango_layout_set_alignment (layout,
                                     label->across == TB_ALIGN_MIDDLE ? PANGO_ALIGN_CENTER : PANGO_ALIGN_RIGHT);
     }
+  if (label->bold_bytes > 0)
+    embolden (layout, label->bold_bytes);
+  pango_layout_set_spacing (layout, (int) (label->leading * PANGO_SCALE));
   pango_layout_set_text (layout, label->text, -1);
   return layout;
 }

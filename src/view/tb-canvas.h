@@ -49,6 +49,8 @@ typedef struct TbLabel
   gboolean upwards;     /* reads from below upwards */
   double wrap;          /* px, lines longer than this are broken; 0 for never */
   double clearance;     /* px kept free on every side */
+  double leading;       /* px between lines, beyond the type's own */
+  guint bold_bytes;     /* so many bytes at its beginning are bold */
 } TbLabel;
 
 /* The box that a label covers, its plate included. */

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+#include "tb-handout-command.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-atomic-file.h"
+#include "tb-handout.h"
+#include "tb-next-balls.h"
+
+static gboolean
+check_name (const char *filename, GError **error)
+{
+  g_autofree char *lower = g_ascii_strdown (filename, -1);
+
+  if (g_str_has_suffix (lower, ".pdf"))
+    return TRUE;
+  g_set_error (error, TB_HEADLESS_ERROR, TB_EXIT_USAGE, _ ("%s: the name of a handout ends in .pdf."),
+               filename);
+  return FALSE;
+}
+
+static gboolean
+write_page (const TbHandout *handout, const char *filename, GError **error)
+{
+  g_autoptr (GError) problem = NULL;
+  g_autoptr (GBytes) bytes = tb_handout_pdf (handout, &problem);
+  gsize length = 0;
+  const void *data = bytes ? g_bytes_get_data (bytes, &length) : NULL;
+
+  if (!bytes)
+    g_set_error_literal (error, TB_HEADLESS_ERROR, TB_EXIT_FILE, problem->message);
+  else if (!tb_atomic_write (filename, data, length, NULL, &problem))
+    g_set_error (error, TB_HEADLESS_ERROR, TB_EXIT_FILE, "%s: %s.", filename, problem->message);
+  return problem == NULL;
+}
+
+/* The day it is made on, as this locale writes it. */
+static char *
+today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%x");
+}
+
+static gboolean
+make_page (TbRequest *request, TbStudy *study, const char *filename, GError **error)
+{
+  g_autoptr (GArray) balls = tb_next_balls (request->library, study->side[TB_SIDE_AFTER]);
+  const TbHandoutAsk ask
+      = { .study = study, .balls = (const TbNextBall *) (gconstpointer) balls->data, .n_balls = balls->len };
+  g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new (&ask, NULL);
+  g_autoptr (GPtrArray) options = tb_handout_facts_best (facts);
+  g_autofree char *date = today ();
+  const TbHandout handout = { .facts = facts,
+                              .paper = request->paper,
+                              .bowler = study->side[TB_SIDE_AFTER]->bowler_name,
+                              .date = date,
+                              .options = options };
+
+  return write_page (&handout, filename, error);
+}
+
+gboolean
+tb_handout_command (TbRequest *request, const char *filename, GError **error)
+{
+  TbRun *runs[TB_N_SIDES] = { NULL };
+  g_autoptr (TbStudy) study = NULL;
+  gboolean done = FALSE;
+
+  if (check_name (filename, error) && tb_request_throw (request, runs, error)
+      && (study = tb_request_study (request, error)))
+    done = make_page (request, study, filename, error);
+  for (int side = 0; side < TB_N_SIDES; side++)
+    g_clear_pointer (&runs[side], tb_run_unref);
+  return done;
+}
