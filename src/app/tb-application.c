@@ -39,6 +39,7 @@ static const Shortcut shortcuts[] = {
   { "win.save-as", { "<Shift><Control>s", NULL } },
   { "win.edit-title", { "F2", NULL } },
   { "win.fullscreen", { "F11", NULL } },
+  { "win.clinic", { "F9", NULL } },
   { "win.lane-view::plan", { "<Alt>1", NULL } },
   { "win.lane-view::sideways", { "<Alt>2", NULL } },
   { "win.lane-view::approach", { "<Alt>3", NULL } },

@@ -177,3 +177,12 @@ tb_style_theme_for (GtkWidget *widget)
   theme.font = g_intern_string (pango_font_description_get_family (font));
   return theme;
 }
+
+TbTheme
+tb_style_projector_theme (GtkWidget *widget, double scale)
+{
+  TbTheme theme = is_dark (gtk_widget_get_settings (widget)) ? tb_theme_dark (scale) : tb_theme_contrast (scale);
+
+  theme.font = tb_style_theme_for (widget).font;
+  return theme;
+}

@@ -32,5 +32,7 @@ int tb_style_get_text_size (GtkWidget *window);
 
 /* Theme of a drawn view that stands in `widget`'s place. Equal themes are equal byte by byte. */
 TbTheme tb_style_theme_for (GtkWidget *widget);
+/* The same for a projector: the strongest contrast, dark where the desktop is; its type is `scale` times the ordinary. */
+TbTheme tb_style_projector_theme (GtkWidget *widget, double scale);
 
 G_END_DECLS

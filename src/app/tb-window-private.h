@@ -4,6 +4,7 @@
 #pragma once
 
 #include "tb-autosave.h"
+#include "tb-clinic.h"
 #include "tb-columns.h"
 #include "tb-controls-panel.h"
 #include "tb-lane-panel.h"
@@ -46,6 +47,9 @@ struct _TbWindow
   guint text_size_idle;
   GtkWindow *counter;            /* the ball counter's; NULL while there is none */
   GtkWindow *lane_play;          /* the lane play window; NULL while there is none */
+  GtkWindow *clinic_window;      /* the clinic's; NULL while there is none */
+  TbClinic *clinic;              /* its talk, kept when it is closed; NULL before the first */
+  TbStudy *clinic_study;         /* what the talk is about; owned */
   gboolean closing;              /* the question about changes has been answered */
 };
 
@@ -68,6 +72,10 @@ void tb_window_close_counter (TbWindow *self);
 /* tb-window-lane.c */
 void tb_window_class_install_lane_actions (GtkWidgetClass *widget_class);
 void tb_window_close_lane_play (TbWindow *self);
+
+/* tb-window-clinic.c */
+void tb_window_class_install_clinic_actions (GtkWidgetClass *widget_class);
+void tb_window_close_clinic (TbWindow *self);
 
 /* tb-window.c */
 /* A sentence on top of the window; NULL takes it away. */

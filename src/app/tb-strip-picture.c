@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "tb-strip-picture.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "tb-accessible.h"
+#include "tb-describe.h"
+#include "tb-style.h"
+
+struct _TbStripPicture
+{
+  TbPicture parent_instance;
+
+  TbStripRuns runs;
+  double text_size; /* px */
+};
+
+G_DEFINE_FINAL_TYPE (TbStripPicture, tb_strip_picture, TB_TYPE_PICTURE)
+
+static gboolean
+shows (TbStripPicture *self, TbSide side)
+{
+  return self->runs == TB_STRIP_BOTH || (int) self->runs == (int) side;
+}
+
+/* The lane is that of the throw shown; of both, that of after. */
+static TbLaneScene
+scene_of (TbStripPicture *self)
+{
+  TbSession *session = tb_picture_get_session (TB_PICTURE (self));
+  TbSide side = self->runs == TB_STRIP_BEFORE ? TB_SIDE_BEFORE : TB_SIDE_AFTER;
+  const TbShot *shot = &tb_session_get_setup (session, side)->shot;
+  TbLaneScene scene = tb_lane_scene_default ();
+
+  scene.theme = tb_style_projector_theme (GTK_WIDGET (self), self->text_size / TB_THEME_TEXT_SIZE);
+  scene.projection = TB_LANE_PLAN_SIDEWAYS;
+  scene.oil = shot->lane.oil;
+  scene.oil_scale = shot->lane.pattern_scale;
+  scene.before = shows (self, TB_SIDE_BEFORE) ? tb_session_get_path (session, TB_SIDE_BEFORE) : NULL;
+  scene.after = shows (self, TB_SIDE_AFTER) ? tb_session_get_path (session, TB_SIDE_AFTER) : NULL;
+  scene.before_label = _ ("before");
+  scene.after_label = _ ("after");
+  scene.pocket_low = shot->assumed.pocket_low;
+  scene.pocket_high = shot->assumed.pocket_high;
+  scene.mirrored = shot->delivery.hand == TB_HAND_LEFT;
+  scene.show_legend = false;
+  scene.show_phases = self->runs == TB_STRIP_BOTH;
+  return scene;
+}
+
+static void
+tb_strip_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_STRIP_PICTURE (picture));
+
+  tb_lane_view_draw (cr, width, height, &scene);
+}
+
+static void
+append_ball (TbStripPicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path)
+{
+  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  double time = tb_session_get_time (tb_picture_get_session (TB_PICTURE (self)));
+  cairo_rectangle_t place;
+  cairo_t *cr;
+
+  if (path == NULL)
+    return;
+  tb_lane_view_ball_extents (width, height, scene, path, time, &place);
+  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT ((float) place.x, (float) place.y,
+                                                                 (float) place.width, (float) place.height));
+  tb_lane_view_draw_ball (cr, width, height, scene, path, time);
+  cairo_destroy (cr);
+}
+
+static void
+tb_strip_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, double width, double height)
+{
+  TbStripPicture *self = TB_STRIP_PICTURE (picture);
+  TbLaneScene scene = scene_of (self);
+
+  append_ball (self, snapshot, &scene, scene.before);
+  append_ball (self, snapshot, &scene, scene.after);
+}
+
+static char *
+tb_strip_picture_describe (TbPicture *picture)
+{
+  TbStripPicture *self = TB_STRIP_PICTURE (picture);
+  TbSession *session = tb_picture_get_session (picture);
+  TbUnits units = tb_session_get_units (session);
+  g_autofree char *before = tb_describe_run (tb_session_get_run (session, TB_SIDE_BEFORE), units);
+  g_autofree char *after = tb_describe_run (tb_session_get_run (session, TB_SIDE_AFTER), units);
+
+  if (self->runs != TB_STRIP_BOTH)
+    return self->runs == TB_STRIP_BEFORE ? g_steal_pointer (&before) : g_steal_pointer (&after);
+  /* Translators: each %s is a sentence or more about a run. */
+  return g_strdup_printf (_ ("Before: %s After: %s"), before, after);
+}
+
+gboolean
+tb_strip_picture_get_ball (TbStripPicture *self, TbSide side, double *x, double *y)
+{
+  TbLaneScene scene = scene_of (self);
+  const TbPath *path = side == TB_SIDE_BEFORE ? scene.before : scene.after;
+  cairo_rectangle_t place;
+
+  if (path == NULL)
+    return FALSE;
+  tb_lane_view_ball_extents (gtk_widget_get_width (GTK_WIDGET (self)),
+                             gtk_widget_get_height (GTK_WIDGET (self)), &scene, path,
+                             tb_session_get_time (tb_picture_get_session (TB_PICTURE (self))), &place);
+  *x = place.x + 0.5 * place.width;
+  *y = place.y + 0.5 * place.height;
+  return TRUE;
+}
+
+static void
+show_name (TbStripPicture *self)
+{
+  const char *const names[] = { _ ("Lane, before"), _ ("Lane, after"), _ ("Lane, both throws") };
+
+  tb_accessible_set_name (GTK_WIDGET (self), names[self->runs]);
+}
+
+void
+tb_strip_picture_set_runs (TbStripPicture *self, TbStripRuns runs)
+{
+  self->runs = runs;
+  show_name (self);
+  tb_picture_invalidate (TB_PICTURE (self));
+}
+
+void
+tb_strip_picture_set_text_size (TbStripPicture *self, double size)
+{
+  if (fabs (size - self->text_size) < 0.5)
+    return;
+  self->text_size = size;
+  tb_picture_invalidate (TB_PICTURE (self));
+}
+
+static void
+tb_strip_picture_class_init (TbStripPictureClass *klass)
+{
+  TbPictureClass *picture_class = TB_PICTURE_CLASS (klass);
+
+  picture_class->draw_still = tb_strip_picture_draw_still;
+  picture_class->snapshot_moving = tb_strip_picture_snapshot_moving;
+  picture_class->describe = tb_strip_picture_describe;
+}
+
+static void
+tb_strip_picture_init (TbStripPicture *self)
+{
+  self->text_size = TB_THEME_TEXT_SIZE;
+  show_name (self);
+}
