@@ -4,8 +4,8 @@
 # sh tests/run.sh
 #
 # Installs what is missing, then builds and runs everything without a display: with gcc and with
-# Clang, warnings as errors; without the window; and under the address and undefined-behaviour
-# sanitizers. Ends with a line "N passed, N failed"; the exit status is 0 only if nothing failed.
+# Clang, warnings as errors; without the window; under the address and undefined-behaviour
+# sanitizers; the threads under the thread sanitizer; and counts what the tests reach. Ends with a line "N passed, N failed"; the exit status is 0 only if nothing failed.
 # The builds are kept in build-tests/, so that a second run is quick.
 
 set -u
@@ -45,6 +45,16 @@ check ()
   printf '%s\t%s\t%s\n' "$label" "$folder" "$suites" >>"$report"
 }
 
+# What the tests reach, held to a line a folder.
+check_coverage ()
+{
+  say ""
+  say "== coverage"
+  sh "$root/tests/coverage.sh" "$builds/coverage" >"$builds/coverage.tap"
+  grep -E '^(not )?ok|^# (lines|branches)|^not ok' "$builds/coverage.tap" >&2
+  printf '%s\t%s\t%s\n' coverage "$builds/coverage.tap" coverage >>"$report"
+}
+
 setup ()
 {
   setup_folder=$1
@@ -71,6 +81,10 @@ check 'gcc without the window' gcc "$displayless" -Dwerror=true -Dapp=false -Dre
 # What the sanitizers add to the code makes gcc guess wrongly about uninitialised variables.
 check 'gcc with sanitizers' gcc "$displayless" -Dwerror=false -Dapp=false -Dreferences=enabled \
   -Db_sanitize=address,undefined -Db_lundef=false -Dbuildtype=debug -Doptimization=1
+# Only what starts threads: the rest would find nothing there, slowly.
+check 'gcc with the thread sanitizer' gcc threads -Dwerror=false -Dapp=false -Db_sanitize=thread -Db_lundef=false \
+  -Dbuildtype=debug -Doptimization=1
+check_coverage
 
 echo
 exec python3 "$root/tests/summary.py" "$report"

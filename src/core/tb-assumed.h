@@ -23,8 +23,8 @@ typedef struct TbAssumed
   double lay_down;            /* share of the ball's film that the lane takes in one passing */
   double patch_width;         /* m, width of the strip of lane and of ball that exchange oil */
   double oil_exit_film;       /* m, film under which the ball counts as out of the oil */
-  double pocket_low;          /* m, bowler's frame, at the pins: the high-board edge of the pocket */
-  double pocket_high;         /* m, bowler's frame, at the pins: the low-board edge */
+  double pocket_low;          /* m, bowler's frame, at the pins: the low-board edge of the pocket */
+  double pocket_high;         /* m, bowler's frame, at the pins: the high-board edge */
 } TbAssumed;
 
 typedef struct TbAssumedInfo

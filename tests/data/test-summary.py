@@ -83,4 +83,16 @@ def check_a_build_that_stopped_is_a_failure():
     expect([], 1, 'does not build: 0 passed, 1 failed', '0 passed, 1 failed', '')
 
 
+def check_a_file_of_checks_is_counted():
+    for text, status, line in (('1..2\nok 1 a\nok 2 b\n', 0, '2 passed, 0 failed'),
+                               ('1..2\nok 1 a\nnot ok 2 b\n', 1, '1 passed, 1 failed'),
+                               ('1..2\nok 1 a\n', 1, '1 passed, 1 failed'), ('', 1, '0 passed, 1 failed')):
+        with tempfile.TemporaryDirectory() as folder:
+            checks, build_list = pathlib.Path(folder) / 'checks.tap', pathlib.Path(folder) / 'list'
+            checks.write_text(text, encoding='utf-8')
+            build_list.write_text(f'coverage\t{checks}\tcoverage\n', encoding='utf-8')
+            done = tap.command(sys.executable, str(ROOT / 'tests' / 'summary.py'), str(build_list))
+            assert (done.returncode, done.stdout.splitlines()[-1]) == (status, line), done.stdout
+
+
 sys.exit(tap.run())
