@@ -50,6 +50,7 @@ struct _TbWindow
   GtkWindow *clinic_window;      /* the clinic's; NULL while there is none */
   TbClinic *clinic;              /* its talk, kept when it is closed; NULL before the first */
   TbStudy *clinic_study;         /* what the talk is about; owned */
+  GtkWindow *loft_lab;           /* the loft lab's; NULL while there is none */
   gboolean closing;              /* the question about changes has been answered */
 };
 
@@ -76,6 +77,10 @@ void tb_window_close_lane_play (TbWindow *self);
 /* tb-window-clinic.c */
 void tb_window_class_install_clinic_actions (GtkWidgetClass *widget_class);
 void tb_window_close_clinic (TbWindow *self);
+
+/* tb-window-loft.c */
+void tb_window_class_install_loft_actions (GtkWidgetClass *widget_class);
+void tb_window_close_loft_lab (TbWindow *self);
 
 /* tb-window.c */
 /* A sentence on top of the window; NULL takes it away. */

@@ -180,6 +180,7 @@ tb_window_dispose (GObject *object)
   tb_window_close_counter (self);
   tb_window_close_lane_play (self);
   tb_window_close_clinic (self);
+  tb_window_close_loft_lab (self);
   g_clear_handle_id (&self->text_size_idle, g_source_remove);
   g_clear_object (&self->chooser);
   g_clear_object (&self->next_file);
@@ -231,6 +232,7 @@ tb_window_class_init (TbWindowClass *klass)
   tb_window_class_install_counter_actions (widget_class);
   tb_window_class_install_lane_actions (widget_class);
   tb_window_class_install_clinic_actions (widget_class);
+  tb_window_class_install_loft_actions (widget_class);
 }
 
 static void

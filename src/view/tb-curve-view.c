@@ -124,13 +124,19 @@ draw_ticks (const Plot *plot, TbCanvas *canvas)
     }
 }
 
+static double
+place_of (const Plot *plot, const TbCurveLine *line)
+{
+  return plot->scene->own_places ? line->place : plot->scene->present;
+}
+
 static void
 draw_present (const Plot *plot, TbCanvas *canvas)
 {
   const double dots[] = { 0.25 * canvas->em, 0.25 * canvas->em };
   double x = plot_point (plot, plot->scene->present, plot->low).x;
 
-  if (isnan (plot->scene->present))
+  if (plot->scene->own_places || isnan (plot->scene->present))
     return;
   tb_draw_color (canvas->cr, canvas->theme.text);
   cairo_set_line_width (canvas->cr, 1);
@@ -144,7 +150,7 @@ draw_present (const Plot *plot, TbCanvas *canvas)
 static void
 label_present (const Plot *plot, TbCanvas *canvas, const TbCurveLine *line, const TbRunStyle *style)
 {
-  TbPoint at = plot_point (plot, plot->scene->present, line->present);
+  TbPoint at = plot_point (plot, place_of (plot, line), line->present);
   g_autofree char *text = g_strdup_printf ("%.*f%s", plot->panel->digits, line->present, plot->panel->unit);
   double gap = 0.8 * canvas->em;
   const double sides[][2] = { { 1, -0.5 }, { -1, -0.5 }, { 1, 0.5 }, { -1, 0.5 }, { 1, -1.6 }, { -1, 1.6 } };
@@ -199,9 +205,9 @@ static void
 draw_present_mark (const Plot *plot, TbCanvas *canvas, const TbCurveLine *line, gboolean dashed)
 {
   TbRunStyle style = tb_run_style (&canvas->theme, dashed);
-  TbPoint at = plot_point (plot, plot->scene->present, line->present);
+  TbPoint at = plot_point (plot, place_of (plot, line), line->present);
 
-  if (line->count == 0 || isnan (line->present) || isnan (plot->scene->present))
+  if (line->count == 0 || isnan (line->present) || isnan (place_of (plot, line)))
     return;
   tb_draw_run_mark (canvas->cr, &canvas->theme, &style, &at, PRESENT_DOT * canvas->em);
   label_present (plot, canvas, line, &style);

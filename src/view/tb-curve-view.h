@@ -14,6 +14,7 @@ typedef struct TbCurveLine
   const double *x, *y; /* as many as `count` */
   guint count;
   double present; /* y at the scene's present place; NAN for none */
+  double place;   /* the line's own present place; used if the scene says so */
 } TbCurveLine;
 
 typedef struct TbCurvePanel
@@ -41,6 +42,7 @@ typedef struct TbCurveScene
   guint n_ticks;
   double low, high;                       /* ends of the horizontal scale */
   double present;                         /* where we are; NAN for none */
+  gboolean own_places;                    /* each line has its own present place */
   const char *x_title;                    /* translated */
   const char *dashed_label, *solid_label; /* translated; NULL: no key */
 } TbCurveScene;

@@ -9,7 +9,7 @@
 
 /* What the picture shows along the lane, ft. */
 #define SHOWN_FROM_FT (-3.0)
-#define SHOWN_TO_FT 15.0
+#define LEAST_SHOWN_TO_FT 15.0
 #define NUMBERED_FEET 5
 /* Distances, em. */
 #define PAD 0.9
@@ -19,6 +19,9 @@
 #define SWATCH 2.4         /* line that stands for a run before its words */
 #define DIMENSION_GAP 0.7  /* from the ball to the measure of its height */
 #define ARROW 0.5
+#define RAY 3.2            /* from a ball along its launch */
+#define RAY_ARC 2.2
+#define HEIGHT_COLUMN 4.6 /* from one measure of height to the next */
 /* Heights may be drawn so many times larger than lengths. */
 static const double stretches[] = { 3, 2.5, 2, 1.5, 1 };
 /* Of the plot's height, how much the highest ball may take. */
@@ -28,6 +31,8 @@ static const double stretches[] = { 3, 2.5, 2, 1.5, 1 };
 /* A ball released lower than this, m, has no height worth a measure in the picture. */
 #define HEIGHT_FROM (0.5 * TB_METRES_PER_INCH)
 #define OPEN_BALL_OPACITY 0.6
+/* A launch that is less than this off the level, rad, is level to the eye. */
+#define ANGLE_FROM tb_radians_from_deg (0.25)
 
 typedef struct TbLoft
 {
@@ -53,14 +58,18 @@ typedef struct TbLoftRun
 TbLoftScene
 tb_loft_scene_default (void)
 {
-  return (TbLoftScene){ .theme = tb_theme_light (1), .time = NAN };
+  return (TbLoftScene){ .theme = tb_theme_light (1),
+                        .time = NAN,
+                        .before_name = _("before"),
+                        .after_name = _("after"),
+                        .shown_to_ft = LEAST_SHOWN_TO_FT };
 }
 
 static int
 find_runs (const TbLoft *self, TbLoftRun runs[RUNS])
 {
   const TbPath *paths[RUNS] = { self->scene->before, self->scene->after };
-  const char *names[RUNS] = { _("before"), _("after") };
+  const char *names[RUNS] = { self->scene->before_name, self->scene->after_name };
   int count = 0;
 
   for (int i = 0; i < RUNS; i++)
@@ -87,20 +96,26 @@ ball_radius (const TbLoft *self, const TbPath *path)
   return path->body.radius * self->along * self->stretch;
 }
 
-static gboolean
-is_shown (const TbSample *sample)
+static double
+shown_to (const TbLoft *self)
 {
-  return sample->position.y <= tb_metres_from_ft (SHOWN_TO_FT);
+  return tb_metres_from_ft (self->scene->shown_to_ft);
+}
+
+static gboolean
+is_shown (const TbLoft *self, const TbSample *sample)
+{
+  return sample->position.y <= shown_to (self);
 }
 
 /* Highest place of a ball's top within what is shown, m. */
 static double
-highest (const TbLoftRun *runs, int count)
+highest (const TbLoft *self, const TbLoftRun *runs, int count)
 {
   double top = count > 0 ? 0 : USUAL_HEIGHT;
 
   for (int i = 0; i < count; i++)
-    for (int j = 0; j < runs[i].path->count && is_shown (&runs[i].path->samples[j]); j++)
+    for (int j = 0; j < runs[i].path->count && is_shown (self, &runs[i].path->samples[j]); j++)
       top = MAX (top, runs[i].path->samples[j].position.z + runs[i].path->body.radius);
   return top;
 }
@@ -109,18 +124,18 @@ highest (const TbLoftRun *runs, int count)
 static void
 choose_scale (TbLoft *self, double top)
 {
-  double length = tb_metres_from_ft (SHOWN_TO_FT - SHOWN_FROM_FT), room = FILLED * self->plot.height;
+  double length = shown_to (self) - tb_metres_from_ft (SHOWN_FROM_FT), room = FILLED * self->plot.height;
   double slack;
 
   self->along = self->plot.width / length;
   self->stretch = 1;
-  for (guint i = 0; i < G_N_ELEMENTS (stretches); i++)
+  for (guint i = 0; i < G_N_ELEMENTS (stretches) && !self->scene->true_scale; i++)
     if (top * self->along * stretches[i] <= room)
       {
         self->stretch = stretches[i];
         return;
       }
-  self->along = room / top;
+  self->along = fmin (self->along, room / top);
   slack = self->plot.width - self->along * length;
   self->plot.x += 0.5 * slack;
   self->plot.width -= slack;
@@ -218,8 +233,9 @@ static void
 number_feet (const TbLoft *self)
 {
   double em = self->canvas->em, y = self->plot.y + self->plot.height + (FLOOR + 0.45) * em;
+  int last = (int) self->scene->shown_to_ft;
 
-  for (int ft = 0; ft <= (int) SHOWN_TO_FT; ft += NUMBERED_FEET)
+  for (int ft = 0; ft <= last; ft += NUMBERED_FEET)
     {
       g_autofree char *text = ft == 0 ? g_strdup (_("foul line")) : g_strdup_printf ("%d", ft);
       TbPoint at = loft_point (self, tb_metres_from_ft (ft), 0);
@@ -227,7 +243,7 @@ number_feet (const TbLoft *self)
 
       label.color = self->canvas->theme.quiet;
       /* The outer ones stay within the plot. */
-      if (ft == (int) SHOWN_TO_FT)
+      if (ft == last)
         label.across = TB_ALIGN_END;
       if (ft == 0)
         label.x = MAX (at.x, PAD * em + 0.5 * tb_canvas_measure (self->canvas, &label).width);
@@ -245,7 +261,7 @@ centre_of (const TbPath *path, const TbSample *sample, const void *loft)
 static TbPolyline *
 centre_line (const TbLoft *self, const TbPath *path, gboolean flight)
 {
-  return tb_path_line (path, flight, tb_metres_from_ft (SHOWN_TO_FT), centre_of, self);
+  return tb_path_line (path, flight, shown_to (self), centre_of, self);
 }
 
 static void
@@ -279,7 +295,7 @@ draw_landing (const TbLoft *self, const TbLoftRun *run)
   const double dashes[2] = { 2.4 * width, 2.0 * width };
   TbPoint centre, foot;
 
-  if (isnan (run->landing) || run->landing > tb_metres_from_ft (SHOWN_TO_FT))
+  if (isnan (run->landing) || run->landing > shown_to (self))
     return;
   centre = loft_point (self, run->landing, run->path->body.radius);
   foot = loft_point (self, run->landing, 0);
@@ -320,7 +336,7 @@ draw_ball (const TbLoft *self, const TbLoftRun *run)
   TbSample sample;
   TbPoint centre;
 
-  if (!tb_path_at_time (run->path, isnan (self->scene->time) ? 0 : self->scene->time, &sample) || !is_shown (&sample))
+  if (!tb_path_at_time (run->path, isnan (self->scene->time) ? 0 : self->scene->time, &sample) || !is_shown (self, &sample))
     return;
   centre = loft_point (self, sample.position.y, sample.position.z);
   tb_draw_circle (cr, centre, radius);
@@ -347,36 +363,128 @@ leftmost (const TbLoft *self, const TbLoftRun *runs, int count)
   return left;
 }
 
+/* A measure between two points, with ends across it and arrows where there is room for them. */
+static void
+draw_dimension (const TbLoft *self, TbPoint a, TbPoint b)
+{
+  cairo_t *cr = self->canvas->cr;
+  double em = self->canvas->em, length = hypot (b.x - a.x, b.y - a.y);
+  TbPoint across = length > 0 ? (TbPoint){ -(b.y - a.y) / length, (b.x - a.x) / length } : (TbPoint){ 0, 1 };
+
+  cairo_set_line_width (cr, MAX (1, 0.35 * self->canvas->theme.line_width));
+  tb_draw_line (cr, a, b);
+  for (int i = 0; i < 2; i++)
+    {
+      TbPoint at = i == 0 ? a : b;
+
+      tb_draw_line (cr,
+                    (TbPoint){ at.x - 0.3 * em * across.x, at.y - 0.3 * em * across.y },
+                    (TbPoint){ at.x + 0.3 * em * across.x, at.y + 0.3 * em * across.y });
+    }
+  if (length > 2.5 * ARROW * em)
+    {
+      tb_draw_arrow_head (cr, a, b, ARROW * em);
+      tb_draw_arrow_head (cr, b, a, ARROW * em);
+    }
+}
+
+/* A fine dotted line that leads the eye to a measure. */
+static void
+draw_lead (const TbLoft *self, TbPoint a, TbPoint b)
+{
+  cairo_t *cr = self->canvas->cr;
+  const double dots[2] = { 0.2 * self->canvas->em, 0.3 * self->canvas->em };
+
+  cairo_set_line_width (cr, 1);
+  cairo_set_dash (cr, dots, 2, 0);
+  tb_draw_line (cr, a, b);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
 /* Beside the balls at release, which end at `left`, px: how high one of them is over the lane. */
 static void
 draw_height (const TbLoft *self, const TbLoftRun *run, double left)
 {
-  cairo_t *cr = self->canvas->cr;
   double em = self->canvas->em, y = run->path->samples[0].position.y;
   TbPoint low = loft_point (self, y, 0), high = loft_point (self, y, run->height);
   g_autofree char *text = g_strdup_printf (_("%.1f in"), tb_in_from_metres (run->height));
-  TbLabel label = { .text = text, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE, .color = self->canvas->theme.text };
+  TbLabel label = { .text = text, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE };
 
   if (run->height < HEIGHT_FROM)
     return;
+  label.color = self->scene->measured ? run->style.color : self->canvas->theme.text;
   low.x = high.x = tb_draw_crisp (left - DIMENSION_GAP * em);
   label.x = low.x - 0.5 * em;
   label.y = 0.5 * (low.y + high.y);
   if (!tb_canvas_try_label (self->canvas, &label))
     return;
-  tb_draw_color (cr, self->canvas->theme.text);
-  cairo_set_line_width (cr, MAX (1, 0.35 * self->canvas->theme.line_width));
-  tb_draw_line (cr, low, high);
-  for (int i = 0; i < 2; i++)
-    {
-      TbPoint at = i == 0 ? low : high;
+  tb_draw_color (self->canvas->cr, label.color);
+  if (self->scene->measured)
+    draw_lead (self, high, loft_point (self, y, run->height));
+  draw_dimension (self, low, high);
+}
 
-      tb_draw_line (cr, (TbPoint){ at.x - 0.3 * em, at.y }, (TbPoint){ at.x + 0.3 * em, at.y });
-    }
-  if (low.y - high.y > 2.5 * ARROW * em)
+/* From the foul line to where the hand lets go, in a row of its own above the balls. */
+static void
+draw_reach (const TbLoft *self, const TbLoftRun *run, double y)
+{
+  cairo_t *cr = self->canvas->cr;
+  double em = self->canvas->em, reach = run->path->samples[0].position.y;
+  TbPoint foul = loft_point (self, 0, 0), centre = loft_point (self, reach, run->path->samples[0].position.z);
+  TbPoint from = { tb_draw_crisp (foul.x), y }, to = { tb_draw_crisp (centre.x), y };
+  g_autofree char *text = g_strdup_printf (_("%.0f in past the line"), tb_in_from_metres (reach));
+  TbLabel label = { .text = text, .x = to.x + 0.6 * em, .y = y, .down = TB_ALIGN_MIDDLE };
+
+  label.color = run->style.color;
+  tb_draw_color (cr, run->style.color);
+  draw_lead (self, from, (TbPoint){ from.x, foul.y });
+  draw_lead (self, to, (TbPoint){ to.x, centre.y });
+  draw_dimension (self, from, to);
+  tb_canvas_try_label (self->canvas, &label);
+}
+
+/* A ray along the launch, the level, and the angle between them, as it is drawn. */
+static void
+draw_angle (const TbLoft *self, const TbLoftRun *run)
+{
+  cairo_t *cr = self->canvas->cr;
+  const TbSample *release = &run->path->samples[0];
+  double angle = atan2 (release->velocity.z, release->velocity.y);
+  double drawn = atan2 (release->velocity.z * self->stretch, release->velocity.y), em = self->canvas->em;
+  double length = ball_radius (self, run->path) + RAY * em, arc = ball_radius (self, run->path) + RAY_ARC * em;
+  TbPoint at = loft_point (self, release->position.y, release->position.z);
+  TbPoint tip = { at.x + length * cos (drawn), at.y - length * sin (drawn) };
+  g_autofree char *text = g_strdup_printf (_("%.1f°"), tb_deg_from_radians (angle));
+  TbLabel label = { .text = text, .down = TB_ALIGN_END, .plate = TRUE };
+
+  if (fabs (angle) < ANGLE_FROM)
+    return;
+  label.color = run->style.color;
+  label.x = tip.x + 0.3 * em;
+  label.y = fmin (tip.y, at.y) - 0.3 * em;
+  tb_draw_color (cr, run->style.color);
+  cairo_set_line_width (cr, MAX (1, 0.35 * self->canvas->theme.line_width));
+  tb_draw_line (cr, at, tip);
+  tb_draw_arrow_head (cr, tip, at, ARROW * em);
+  tb_draw_line (cr, at, (TbPoint){ at.x + length, at.y });
+  (drawn > 0 ? cairo_arc_negative : cairo_arc) (cr, at.x, at.y, arc, 0, -drawn);
+  cairo_stroke (cr);
+  tb_canvas_try_label (self->canvas, &label);
+}
+
+/* Reaches in rows above the balls, heights in columns to the left of both. */
+static void
+measure_runs (const TbLoft *self, const TbLoftRun *runs, int count)
+{
+  double left = leftmost (self, runs, count);
+
+  for (int i = 0; i < count; i++)
     {
-      tb_draw_arrow_head (cr, low, high, ARROW * em);
-      tb_draw_arrow_head (cr, high, low, ARROW * em);
+      double y = self->plot.y - (count - i - 0.5) * ROW * self->canvas->em;
+
+      draw_reach (self, &runs[i], tb_draw_crisp (y));
+      draw_angle (self, &runs[i]);
+      draw_height (self, &runs[i], left - i * HEIGHT_COLUMN * self->canvas->em);
     }
 }
 
@@ -413,7 +521,9 @@ draw_runs (const TbLoft *self, const TbLoftRun *runs, int count)
     }
   for (int i = 0; i < count; i++)
     draw_ball (self, &runs[i]);
-  if (count > 0)
+  if (self->scene->measured)
+    measure_runs (self, runs, count);
+  else if (count > 0)
     draw_height (self, &runs[count - 1], leftmost (self, runs, count));
 }
 
@@ -422,7 +532,7 @@ static void
 lay_plot (TbLoft *self, const TbLoftRun *runs, int count)
 {
   TbCanvas *canvas = self->canvas;
-  double em = canvas->em, top = (TOP + count * ROW) * em, high = highest (runs, count);
+  double em = canvas->em, top = (TOP + (self->scene->measured ? 2 : 1) * count * ROW) * em, high = highest (self, runs, count);
   double bottom = canvas->height - PAD * em - note_height (self) - (FLOOR + 0.45 + ROW) * em;
 
   self->plot = (cairo_rectangle_t){ PAD * em, top, canvas->width - 2 * PAD * em, MAX (bottom - top, 1) };
