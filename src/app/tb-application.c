@@ -37,6 +37,7 @@ static const Shortcut shortcuts[] = {
   { "win.open", { "<Control>o", NULL } },
   { "win.save", { "<Control>s", NULL } },
   { "win.save-as", { "<Shift><Control>s", NULL } },
+  { "win.handout", { "<Control>p", NULL } },
   { "win.edit-title", { "F2", NULL } },
   { "win.fullscreen", { "F11", NULL } },
   { "win.clinic", { "F9", NULL } },

@@ -46,6 +46,7 @@ struct _TbWindow
   guint answer_idle;
   guint text_size_idle;
   GtkWindow *counter;            /* the ball counter's; NULL while there is none */
+  GtkWindow *handout;            /* the handout's window; NULL while there is none */
   GtkWindow *lane_play;          /* the lane play window; NULL while there is none */
   GtkWindow *clinic_window;      /* the clinic's; NULL while there is none */
   TbClinic *clinic;              /* its talk, kept when it is closed; NULL before the first */
@@ -69,6 +70,10 @@ void tb_window_ask_then (TbWindow *self, void (*then) (TbWindow *self));
 /* tb-window-counter.c */
 void tb_window_class_install_counter_actions (GtkWidgetClass *widget_class);
 void tb_window_close_counter (TbWindow *self);
+
+/* tb-window-handout.c */
+void tb_window_class_install_handout_actions (GtkWidgetClass *widget_class);
+void tb_window_close_handout (TbWindow *self);
 
 /* tb-window-lane.c */
 void tb_window_class_install_lane_actions (GtkWidgetClass *widget_class);

@@ -178,6 +178,7 @@ tb_window_dispose (GObject *object)
 
   g_clear_handle_id (&self->answer_idle, g_source_remove);
   tb_window_close_counter (self);
+  tb_window_close_handout (self);
   tb_window_close_lane_play (self);
   tb_window_close_clinic (self);
   tb_window_close_loft_lab (self);
@@ -230,6 +231,7 @@ tb_window_class_init (TbWindowClass *klass)
   tb_window_class_install_actions (widget_class);
   tb_window_class_install_file_actions (widget_class);
   tb_window_class_install_counter_actions (widget_class);
+  tb_window_class_install_handout_actions (widget_class);
   tb_window_class_install_lane_actions (widget_class);
   tb_window_class_install_clinic_actions (widget_class);
   tb_window_class_install_loft_actions (widget_class);

@@ -44,19 +44,29 @@ today (void)
   return g_date_time_format (now, "%x");
 }
 
+static TbNext *
+find_next (TbRequest *request, const TbRun *after)
+{
+  g_autoptr (GArray) balls = tb_next_balls (request->library, after->setup);
+  TbWish wish = tb_handout_wish (after);
+
+  return tb_next_find (after->setup, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len, 0,
+                       NULL);
+}
+
 static gboolean
 make_page (TbRequest *request, TbStudy *study, const char *filename, GError **error)
 {
-  g_autoptr (GArray) balls = tb_next_balls (request->library, study->side[TB_SIDE_AFTER]);
-  const TbHandoutAsk ask
-      = { .study = study, .balls = (const TbNextBall *) (gconstpointer) balls->data, .n_balls = balls->len };
-  g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new (&ask, NULL);
-  g_autoptr (GPtrArray) options = tb_handout_facts_best (facts);
+  g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new (study, FALSE, NULL);
+  g_autoptr (TbNext) next = find_next (request, facts->run[TB_SIDE_AFTER]);
+  g_autoptr (GPtrArray) options = tb_handout_best_options (next);
+  const char *bowler = study->side[TB_SIDE_AFTER]->bowler_name;
   g_autofree char *date = today ();
   const TbHandout handout = { .facts = facts,
                               .paper = request->paper,
-                              .bowler = study->side[TB_SIDE_AFTER]->bowler_name,
+                              .bowler = bowler ? tb_document_display_name (bowler) : NULL,
                               .date = date,
+                              .next = next,
                               .options = options };
 
   return write_page (&handout, filename, error);

@@ -2,33 +2,29 @@
 #include "config.h"
 #include "tb-handout-facts.h"
 
-static TbWish
-own_wish (const TbRun *after)
+TbWish
+tb_handout_wish (const TbRun *after)
 {
   gboolean there = after->path.result == TB_RESULT_PINS
                    && tb_pocket_contains (&after->setup->shot.assumed, &after->path.measures);
 
-  return tb_wish_default (there ? TB_WISH_FORGIVING : TB_WISH_POCKET);
+  return tb_wish_default (there ? TB_WISH_ANGLE : TB_WISH_POCKET);
 }
 
 TbHandoutFacts *
-tb_handout_facts_new (const TbHandoutAsk *ask, GCancellable *cancellable)
+tb_handout_facts_new (TbStudy *study, gboolean metric, GCancellable *cancellable)
 {
   g_autoptr (TbHandoutFacts) facts = g_new0 (TbHandoutFacts, 1);
-  TbWish wish;
 
   g_atomic_ref_count_init (&facts->ref_count);
-  facts->study = tb_study_ref (ask->study);
-  facts->metric = ask->metric;
+  facts->study = tb_study_ref (study);
+  facts->metric = metric;
   for (int side = 0; side < TB_N_SIDES; side++)
-    facts->run[side] = tb_run_new (ask->study->side[side]);
-  wish = ask->wish ? *ask->wish : own_wish (facts->run[TB_SIDE_AFTER]);
-  if ((facts->why = tb_why_new (ask->study->side[0], ask->study->side[1], NULL, cancellable)) == NULL
-      || (facts->practice = tb_practice_new (facts->run[0], facts->run[1], ask->metric, cancellable)) == NULL
-      || (facts->next = tb_next_find (ask->study->side[1], &wish, ask->balls, ask->n_balls, 0, cancellable))
-             == NULL)
-    return NULL;
-  return g_steal_pointer (&facts);
+    facts->run[side] = tb_run_new (study->side[side]);
+  facts->why = tb_why_new (study->side[TB_SIDE_BEFORE], study->side[TB_SIDE_AFTER], NULL, cancellable);
+  facts->practice
+      = tb_practice_new (facts->run[TB_SIDE_BEFORE], facts->run[TB_SIDE_AFTER], metric, cancellable);
+  return facts->why && facts->practice ? g_steal_pointer (&facts) : NULL;
 }
 
 TbHandoutFacts *
@@ -48,56 +44,19 @@ tb_handout_facts_unref (TbHandoutFacts *facts)
     g_clear_pointer (&facts->run[side], tb_run_unref);
   g_clear_pointer (&facts->why, tb_why_unref);
   g_clear_pointer (&facts->practice, tb_practice_free);
-  g_clear_pointer (&facts->next, tb_next_unref);
   g_free (facts);
 }
 
-/* A question with copies of all that it borrows. */
 typedef struct Question
 {
-  TbHandoutAsk ask;
-  TbWish wish;
-  GArray *balls;
+  TbStudy *study;
+  gboolean metric;
 } Question;
-
-static void
-clear_ball (gpointer data)
-{
-  TbNextBall *ball = data;
-
-  g_free ((char *) ball->id);
-  g_free ((char *) ball->name);
-}
-
-static Question *
-question_new (const TbHandoutAsk *ask)
-{
-  Question *question = g_new0 (Question, 1);
-
-  question->ask = *ask;
-  tb_study_ref (ask->study);
-  if (ask->wish)
-    {
-      question->wish = *ask->wish;
-      question->ask.wish = &question->wish;
-    }
-  question->balls = g_array_new (FALSE, FALSE, sizeof (TbNextBall));
-  g_array_set_clear_func (question->balls, clear_ball);
-  for (guint i = 0; i < ask->n_balls; i++)
-    {
-      TbNextBall ball = { g_strdup (ask->balls[i].id), g_strdup (ask->balls[i].name), ask->balls[i].ball };
-
-      g_array_append_val (question->balls, ball);
-    }
-  question->ask.balls = (const TbNextBall *) (gconstpointer) question->balls->data;
-  return question;
-}
 
 static void
 question_free (Question *question)
 {
-  tb_study_unref (question->ask.study);
-  g_array_unref (question->balls);
+  tb_study_unref (question->study);
   g_free (question);
 }
 
@@ -105,7 +64,7 @@ static void
 run_task (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Question *question = data;
-  TbHandoutFacts *facts = tb_handout_facts_new (&question->ask, cancellable);
+  TbHandoutFacts *facts = tb_handout_facts_new (question->study, question->metric, cancellable);
 
   if (facts)
     g_task_return_pointer (task, facts, (GDestroyNotify) tb_handout_facts_unref);
@@ -114,14 +73,17 @@ run_task (GTask *task, gpointer source, gpointer data, GCancellable *cancellable
 }
 
 void
-tb_handout_facts_new_async (const TbHandoutAsk *ask,
+tb_handout_facts_new_async (TbStudy *study,
+                            gboolean metric,
                             GCancellable *cancellable,
                             GAsyncReadyCallback callback,
                             gpointer user_data)
 {
   g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, user_data);
+  Question *question = g_new (Question, 1);
 
-  g_task_set_task_data (task, question_new (ask), (GDestroyNotify) question_free);
+  *question = (Question){ tb_study_ref (study), metric };
+  g_task_set_task_data (task, question, (GDestroyNotify) question_free);
   g_task_run_in_thread (task, run_task);
 }
 
@@ -132,14 +94,14 @@ tb_handout_facts_new_finish (GAsyncResult *result, GError **error)
 }
 
 GPtrArray *
-tb_handout_facts_best (const TbHandoutFacts *facts)
+tb_handout_best_options (const TbNext *next)
 {
   GPtrArray *best = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_next_option_unref);
 
   /* They are sorted: by group, the best first. */
-  for (guint i = 0; i < facts->next->options->len; i++)
+  for (guint i = 0; i < next->options->len; i++)
     {
-      TbNextOption *option = g_ptr_array_index (facts->next->options, i);
+      TbNextOption *option = g_ptr_array_index (next->options, i);
       TbNextOption *last = best->len > 0 ? g_ptr_array_index (best, best->len - 1) : NULL;
 
       if (option->reach != TB_REACH_NOT && (!last || last->knob->group != option->knob->group))

@@ -45,7 +45,7 @@ typedef struct PracticePlan
   gboolean boxes, effects, score;
 } PracticePlan;
 static const PracticePlan practice_plans[HANDOUT_PRACTICE_STEPS] = {
-  { ALL, ALL, 8, TRUE, TRUE, TRUE }, { ALL, ALL, 8, FALSE, TRUE, TRUE }, { ALL, ALL, 6, FALSE, FALSE, TRUE },
+  { ALL, ALL, 8, TRUE, TRUE, TRUE }, { ALL, ALL, 8, TRUE, FALSE, TRUE }, { ALL, ALL, 8, FALSE, FALSE, TRUE },
   { ALL, 3, 6, FALSE, FALSE, TRUE }, { 6, 3, 4, FALSE, FALSE, TRUE },    { 5, 2, 4, FALSE, FALSE, TRUE },
   { 4, 2, 3, FALSE, FALSE, TRUE },   { 3, 1, 3, FALSE, FALSE, TRUE },    { 3, 0, 2, FALSE, FALSE, FALSE },
   { 2, 0, 2, FALSE, FALSE, FALSE },
@@ -267,8 +267,8 @@ put_option (Column *column, const TbNextOption *option, gboolean effects)
 {
   const TbHandoutFacts *facts = column->sheet->handout->facts;
   g_autofree char *change = tb_next_change_text (option, facts->metric),
-                  *reach = tb_next_reach_text (facts->next, option, facts->metric),
-                  *effect = tb_next_effect_text (facts->next, option, facts->metric);
+                  *reach = tb_next_reach_text (column->sheet->handout->next, option, facts->metric),
+                  *effect = tb_next_effect_text (column->sheet->handout->next, option, facts->metric);
   const char *ask = option->knob->cost->rules;
 
   column_led_text (column, _ (tb_knob_group_label (option->knob->group)), change, sheet_body (column->sheet));
@@ -285,10 +285,11 @@ static void
 put_options (Column *column, const PracticePlan *plan)
 {
   const TbHandout *handout = column->sheet->handout;
-  g_autofree char *wish = tb_next_wish_text (handout->facts->next, handout->facts->metric);
+  g_autofree char *wish = NULL;
 
-  if (!handout->options || handout->options->len == 0 || plan->options == 0)
+  if (!handout->next || !handout->options || handout->options->len == 0 || plan->options == 0)
     return;
+  wish = tb_next_wish_text (handout->next, handout->facts->metric);
   column_head (column, _ ("Also worth a try"));
   column_text (column, wish, sheet_quiet (column->sheet));
   for (guint i = 0; i < handout->options->len && i < plan->options; i++)

@@ -25,6 +25,8 @@
 #define LANE_HIGHEST 230.0
 #define LANE_LEAST 150.0
 #define LANE_STEP 10.0
+#define LANE_COST 0.15
+#define HEAD_GAP 2.0
 #define LANE_TEXT 8.5
 #define LANE_LINE 1.9
 /* The left column's share of the width. */
@@ -187,29 +189,54 @@ cautions_height (Sheet *sheet, gboolean brief)
   return column.y;
 }
 
-/* The fullest that stays under a height; the leanest there is if none does. */
-static guint
-fitting (Column column, void (*fill) (Column *, guint), guint steps, double height)
+/* Heights of a column at each fullness, pt. */
+static void
+measure_column (Column column, void (*fill) (Column *, guint), guint steps, double *heights)
 {
   for (guint fullness = 0; fullness < steps; fullness++)
     {
       Column tried = column;
 
       fill (&tried, fullness);
-      if (tried.y - column.y <= height || fullness + 1 == steps)
-        return fullness;
+      heights[fullness] = tried.y - column.y;
     }
-  return 0;
 }
 
-static void
-fit_columns (Sheet *sheet, Arrangement *arrangement)
+/* The fullest that stays under a height; `steps` if none does. */
+static guint
+fitting (const double *heights, guint steps, double height)
 {
-  double height = arrangement->cautions_top - PART_GAP - arrangement->columns_top;
+  guint fullness = 0;
 
-  arrangement->left = fitting (left_column (sheet, 0), handout_numbers_column, HANDOUT_NUMBERS_STEPS, height);
-  arrangement->right
-      = fitting (right_column (sheet, 0), handout_practice_column, HANDOUT_PRACTICE_STEPS, height);
+  while (fullness < steps && heights[fullness] > height)
+    fullness++;
+  return fullness;
+}
+
+/* A lane that is a step lower is worth less than what a column leaves out by it. */
+static void
+arrange_columns (Sheet *sheet, Arrangement *arrangement)
+{
+  double left[HANDOUT_NUMBERS_STEPS], right[HANDOUT_PRACTICE_STEPS], least = INFINITY;
+
+  measure_column (left_column (sheet, 0), handout_numbers_column, HANDOUT_NUMBERS_STEPS, left);
+  measure_column (right_column (sheet, 0), handout_practice_column, HANDOUT_PRACTICE_STEPS, right);
+  for (double height = LANE_HIGHEST; height >= LANE_LEAST; height -= LANE_STEP)
+    {
+      double top = arrangement->lane_top + height + PART_GAP,
+             room = arrangement->cautions_top - PART_GAP - top;
+      guint on_left = fitting (left, HANDOUT_NUMBERS_STEPS, room);
+      guint on_right = fitting (right, HANDOUT_PRACTICE_STEPS, room);
+      double cost = on_left + on_right + LANE_COST * (LANE_HIGHEST - height) / LANE_STEP;
+
+      if (cost >= least)
+        continue;
+      least = cost;
+      arrangement->lane_height = height;
+      arrangement->columns_top = top;
+      arrangement->left = on_left;
+      arrangement->right = on_right;
+    }
 }
 
 /* Measures only. */
@@ -219,17 +246,10 @@ arrange (Sheet *sheet)
   Arrangement best = { 0 };
   double full = cautions_height (sheet, FALSE);
 
-  best.lane_top = put_head (sheet) + PART_GAP;
+  best.lane_top = put_head (sheet) + HEAD_GAP;
   best.brief = full > CAUTIONS_SHARE * sheet->canvas.height;
   best.cautions_top = put_foot (sheet) - PART_GAP - (best.brief ? cautions_height (sheet, TRUE) : full);
-  for (double height = LANE_HIGHEST; height >= LANE_LEAST; height -= LANE_STEP)
-    {
-      best.lane_height = height;
-      best.columns_top = best.lane_top + height + PART_GAP;
-      fit_columns (sheet, &best);
-      if (best.left == 0 && best.right == 0)
-        break;
-    }
+  arrange_columns (sheet, &best);
   return best;
 }
 

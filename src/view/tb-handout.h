@@ -30,7 +30,8 @@ typedef struct TbHandout
   const char *bowler;       /* NULL or "": a line to write on */
   const char *date;         /* likewise */
   const char *note;         /* the coach's own words; NULL or "" for none */
-  const GPtrArray *options; /* of TbNextOption, those to be printed; NULL for none */
+  const TbNext *next;       /* what else to try, from "after" on; NULL for nothing */
+  const GPtrArray *options; /* of TbNextOption: those of `next` that are printed; NULL for none */
 } TbHandout;
 
 /* Draws the page; the context's unit is a point. */
