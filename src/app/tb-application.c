@@ -39,6 +39,7 @@ static const Shortcut shortcuts[] = {
   { "win.save-as", { "<Shift><Control>s", NULL } },
   { "win.handout", { "<Control>p", NULL } },
   { "win.edit-title", { "F2", NULL } },
+  { "win.lessons", { "<Control>l", NULL } },
   { "win.fullscreen", { "F11", NULL } },
   { "win.clinic", { "F9", NULL } },
   { "win.lane-view::plan", { "<Alt>1", NULL } },

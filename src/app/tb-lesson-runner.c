@@ -403,6 +403,14 @@ tb_lesson_runner_get_result (TbLessonRunner *self, guint position)
   return position < tb_lesson_runner_get_n_steps (self) ? self->steps[position].result : none;
 }
 
+TbStudy *
+tb_lesson_runner_get_study (TbLessonRunner *self, guint position)
+{
+  if (!tb_lesson_runner_get_result (self, position).revealed)
+    return NULL;
+  return self->steps[position].thrown->study;
+}
+
 int
 tb_lesson_runner_get_right_choice (TbLessonRunner *self)
 {

@@ -89,6 +89,9 @@ void tb_lesson_runner_throw (TbLessonRunner *self);
 /* At once. */
 void tb_lesson_runner_reveal (TbLessonRunner *self);
 
+/* Of a step that has been revealed; NULL otherwise. Borrowed. */
+TbStudy *tb_lesson_runner_get_study (TbLessonRunner *self, guint position);
+
 /* Of any step. */
 TbLessonResult tb_lesson_runner_get_result (TbLessonRunner *self, guint position);
 /* The right choice of this step; −1 if it has none. Only once it is revealed. */

@@ -47,8 +47,8 @@ update_description (TbPicture *self)
                                   priv->description, -1);
 }
 
-static void
-on_session_changed (TbPicture *self)
+void
+tb_picture_refresh (TbPicture *self)
 {
   update_description (self);
   tb_picture_invalidate (self);
@@ -67,13 +67,13 @@ tb_picture_set_session (TbPicture *self, TbSession *session)
 
   g_return_if_fail (priv->session == NULL);
   priv->session = g_object_ref (session);
-  g_signal_connect_object (session, "changed", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_session_changed), self,
+  g_signal_connect_object (session, "changed", G_CALLBACK (tb_picture_refresh), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (tb_picture_refresh), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::time", G_CALLBACK (on_time_changed), self, G_CONNECT_SWAPPED);
   if (TB_PICTURE_GET_CLASS (self)->session_set != NULL)
     TB_PICTURE_GET_CLASS (self)->session_set (self);
-  on_session_changed (self);
+  tb_picture_refresh (self);
 }
 
 TbSession *

@@ -38,6 +38,8 @@ TbSession *tb_picture_get_session (TbPicture *self);
 TbTheme tb_picture_get_theme (TbPicture *self);
 /* Drops the still drawing; it is drawn anew with the next frame. */
 void tb_picture_invalidate (TbPicture *self);
+/* The same, and asks for what it shows in words once more. */
+void tb_picture_refresh (TbPicture *self);
 /* What describe() last said; "" where there is nothing. Borrowed. */
 const char *tb_picture_get_description (TbPicture *self);
 /* For tests and benchmarks: how often the still part was drawn. */

@@ -7,6 +7,7 @@
 
 #include "tb-accessible.h"
 #include "tb-describe.h"
+#include "tb-playback.h"
 #include "tb-quantity.h"
 
 /* What the drop-down offers, in its order. */
@@ -16,8 +17,6 @@ static const double rates[] = { 1.0, 0.5, 0.25, 0.1 };
 #define TIME_STEP 0.02
 #define TIME_PAGE 0.25
 #define TIME_DIGITS 2
-/* A frame that comes later than this (a suspended machine, a dragged window) counts as this, s. */
-#define LONGEST_FRAME 0.25
 
 struct _TbThrowBar
 {
@@ -31,8 +30,7 @@ struct _TbThrowBar
   GtkLabel *reading;
 
   TbSession *session;
-  guint tick;       /* 0: time stands still */
-  gint64 last_time; /* µs of the frame clock; 0 before the first frame */
+  TbPlayback *playback;
 };
 
 G_DEFINE_FINAL_TYPE (TbThrowBar, tb_throw_bar, GTK_TYPE_WIDGET)
@@ -78,35 +76,6 @@ show_rate (TbThrowBar *self)
   gtk_drop_down_set_selected (self->rate, nearest);
 }
 
-static gboolean
-on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer user_data)
-{
-  TbThrowBar *self = TB_THROW_BAR (widget);
-  gint64 now = gdk_frame_clock_get_frame_time (clock);
-  double seconds = self->last_time == 0 ? 0 : (now - self->last_time) / (double)G_USEC_PER_SEC;
-
-  self->last_time = now;
-  tb_session_advance (self->session, MIN (seconds, LONGEST_FRAME));
-  return G_SOURCE_CONTINUE;
-}
-
-static void
-stop_ticking (TbThrowBar *self)
-{
-  if (self->tick != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
-  self->tick = 0;
-}
-
-static gboolean
-wants_animations (TbThrowBar *self)
-{
-  gboolean enabled = TRUE;
-
-  g_object_get (gtk_widget_get_settings (GTK_WIDGET (self)), "gtk-enable-animations", &enabled, NULL);
-  return enabled && gtk_widget_get_mapped (GTK_WIDGET (self));
-}
-
 static void
 show_playing (TbThrowBar *self)
 {
@@ -117,27 +86,6 @@ show_playing (TbThrowBar *self)
                             playing ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
   tb_accessible_set_name (GTK_WIDGET (self->pause_button), name);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->pause_button), name);
-}
-
-static void
-on_playing_changed (TbThrowBar *self)
-{
-  gboolean playing = tb_session_get_playing (self->session);
-
-  stop_ticking (self);
-  if (playing && !wants_animations (self))
-    {
-      /* Nothing is to move: the throw is over at once. */
-      tb_session_set_time (self->session, tb_session_get_duration (self->session));
-      tb_session_set_playing (self->session, FALSE);
-      return;
-    }
-  if (playing)
-    {
-      self->last_time = 0;
-      self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), on_tick, NULL, NULL);
-    }
-  show_playing (self);
 }
 
 static gboolean
@@ -170,6 +118,7 @@ tb_throw_bar_set_session (TbThrowBar *self, TbSession *session)
   g_return_if_fail (self->session == NULL);
 
   self->session = g_object_ref (session);
+  self->playback = tb_playback_new (GTK_WIDGET (self), session);
   tb_accessible_set_drop_down_name (self->rate, _ ("Speed of time"));
   show_rate (self);
   show_duration (self);
@@ -178,8 +127,7 @@ tb_throw_bar_set_session (TbThrowBar *self, TbSession *session)
   g_signal_connect_object (session, "notify::units", G_CALLBACK (show_time), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::time", G_CALLBACK (show_time), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "notify::rate", G_CALLBACK (show_rate), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::playing", G_CALLBACK (on_playing_changed), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::playing", G_CALLBACK (show_playing), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_range_get_adjustment (self->scrub), "value-changed", G_CALLBACK (on_adjusted),
                            self, G_CONNECT_SWAPPED);
 }
@@ -191,22 +139,12 @@ tb_throw_bar_grab_focus (GtkWidget *widget)
 }
 
 static void
-tb_throw_bar_unmap (GtkWidget *widget)
-{
-  TbThrowBar *self = TB_THROW_BAR (widget);
-
-  if (self->session != NULL)
-    tb_session_set_playing (self->session, FALSE);
-  GTK_WIDGET_CLASS (tb_throw_bar_parent_class)->unmap (widget);
-}
-
-static void
 tb_throw_bar_dispose (GObject *object)
 {
   TbThrowBar *self = TB_THROW_BAR (object);
   GtkWidget *child;
 
-  stop_ticking (self);
+  g_clear_pointer (&self->playback, tb_playback_free);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   g_clear_object (&self->session);
@@ -220,7 +158,6 @@ tb_throw_bar_class_init (TbThrowBarClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_throw_bar_dispose;
   widget_class->grab_focus = tb_throw_bar_grab_focus;
-  widget_class->unmap = tb_throw_bar_unmap;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/tenboard/Tenboard/ui/tb-throw-bar.ui");
   gtk_widget_class_bind_template_child (widget_class, TbThrowBar, throw_button);

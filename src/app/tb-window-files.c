@@ -101,6 +101,7 @@ forget_next (TbWindow *self)
 {
   self->then = NULL;
   g_clear_object (&self->next_file);
+  g_clear_pointer (&self->next_study, tb_study_unref);
 }
 
 static GtkFileChooserNative *

@@ -47,6 +47,9 @@ struct _TbWindow
   guint text_size_idle;
   GtkWindow *counter;            /* the ball counter's; NULL while there is none */
   GtkWindow *handout;            /* the handout's window; NULL while there is none */
+
+  GtkWindow *lessons;            /* the lessons'; NULL while there is none */
+  TbStudy *next_study;           /* from a lesson, to be opened when the question is answered */
   GtkWindow *lane_play;          /* the lane play window; NULL while there is none */
   GtkWindow *clinic_window;      /* the clinic's; NULL while there is none */
   TbClinic *clinic;              /* its talk, kept when it is closed; NULL before the first */
@@ -86,6 +89,10 @@ void tb_window_close_clinic (TbWindow *self);
 /* tb-window-loft.c */
 void tb_window_class_install_loft_actions (GtkWidgetClass *widget_class);
 void tb_window_close_loft_lab (TbWindow *self);
+
+/* tb-window-lessons.c */
+void tb_window_class_install_lesson_actions (GtkWidgetClass *widget_class);
+void tb_window_close_lessons (TbWindow *self);
 
 /* tb-window.c */
 /* A sentence on top of the window; NULL takes it away. */

@@ -182,6 +182,7 @@ tb_window_dispose (GObject *object)
   tb_window_close_lane_play (self);
   tb_window_close_clinic (self);
   tb_window_close_loft_lab (self);
+  tb_window_close_lessons (self);
   g_clear_handle_id (&self->text_size_idle, g_source_remove);
   g_clear_object (&self->chooser);
   g_clear_object (&self->next_file);
@@ -235,6 +236,7 @@ tb_window_class_init (TbWindowClass *klass)
   tb_window_class_install_lane_actions (widget_class);
   tb_window_class_install_clinic_actions (widget_class);
   tb_window_class_install_loft_actions (widget_class);
+  tb_window_class_install_lesson_actions (widget_class);
 }
 
 static void

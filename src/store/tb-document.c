@@ -5,6 +5,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -39,6 +40,26 @@ char *
 tb_document_folder (TbDocumentKind kind)
 {
   return g_build_filename (g_get_user_data_dir (), "tenboard", kinds[kind].folder, NULL);
+}
+
+static int
+compare_paths (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(const char *const *) a, *(const char *const *) b);
+}
+
+GPtrArray *
+tb_document_list_folder (const char *folder, guint most)
+{
+  g_autoptr (GPtrArray) paths = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir && (name = g_dir_read_name (dir)) && paths->len < most)
+    if (name[0] != '.' && g_str_has_suffix (name, TB_DOCUMENT_SUFFIX))
+      g_ptr_array_add (paths, g_build_filename (folder, name, NULL));
+  g_ptr_array_sort (paths, compare_paths);
+  return g_steal_pointer (&paths);
 }
 
 const char *

@@ -48,6 +48,9 @@ char *tb_document_read_file (const char *path, gsize *length, GError **error);
 /* Writes a file so that at any moment the old or the new one is there, whole; makes its folder if it has
  * none. */
 gboolean tb_document_save_file (const char *path, const char *text, GError **error);
+/* Paths of the documents in a folder, at most so many, in the order of their names: a new array of char *. A folder that
+ * is not there has none. */
+GPtrArray *tb_document_list_folder (const char *folder, guint most);
 /* Turns a clause about a document into a sentence: puts the name of the file before it, and a full stop after
  * it. */
 void tb_document_finish_error (GError **error, const char *name);

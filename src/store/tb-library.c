@@ -123,26 +123,11 @@ add_user_file (TbLibrary *self, GPtrArray *entries, TbDocumentKind kind, const c
     g_ptr_array_add (entries, entry);
 }
 
-/* Paths of the documents in a folder, in the order of their names; a folder that is not there has none. */
-static GPtrArray *
-list_folder (const char *folder)
-{
-  g_autoptr (GPtrArray) paths = g_ptr_array_new_with_free_func (g_free);
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir && (name = g_dir_read_name (dir)) && paths->len < MAX_USER_DOCUMENTS)
-    if (name[0] != '.' && g_str_has_suffix (name, TB_DOCUMENT_SUFFIX))
-      g_ptr_array_add (paths, g_build_filename (folder, name, NULL));
-  g_ptr_array_sort (paths, compare_names);
-  return g_steal_pointer (&paths);
-}
-
 static void
 add_users (TbLibrary *self, GPtrArray *entries, TbDocumentKind kind)
 {
   g_autofree char *folder = tb_document_folder (kind);
-  g_autoptr (GPtrArray) paths = list_folder (folder);
+  g_autoptr (GPtrArray) paths = tb_document_list_folder (folder, MAX_USER_DOCUMENTS);
 
   for (guint i = 0; i < paths->len; i++)
     add_user_file (self, entries, kind, g_ptr_array_index (paths, i));
