@@ -9,12 +9,18 @@
 #include "tb-describe.h"
 #include "tb-style.h"
 
+/* A trail grows by so many stretches between foul line and pit. */
+#define STRETCHES 64
+
 struct _TbStripPicture
 {
   TbPicture parent_instance;
 
   TbStripRuns runs;
   double text_size; /* px */
+  gboolean over;    /* the still drawing shows where the throws went */
+  /* What the balls have left behind, by stretch of lane; each is drawn once. */
+  GskRenderNode *trail[TB_N_SIDES][STRETCHES];
 };
 
 G_DEFINE_FINAL_TYPE (TbStripPicture, tb_strip_picture, TB_TYPE_PICTURE)
@@ -50,12 +56,95 @@ scene_of (TbStripPicture *self)
   return scene;
 }
 
+/* A room is not shown where a ball goes before it has gone there. */
+static gboolean
+is_over (TbStripPicture *self)
+{
+  TbSession *session = tb_picture_get_session (TB_PICTURE (self));
+  double end = 0;
+
+  for (TbSide side = 0; side < TB_N_SIDES; side++)
+    {
+      const TbPath *path = shows (self, side) ? tb_session_get_path (session, side) : NULL;
+
+      if (path != NULL)
+        end = MAX (end, tb_path_duration (path));
+    }
+  return end > 0 && tb_session_get_time (session) >= end;
+}
+
+static void
+drop_trails (TbStripPicture *self)
+{
+  for (TbSide side = 0; side < TB_N_SIDES; side++)
+    for (guint i = 0; i < STRETCHES; i++)
+      g_clear_pointer (&self->trail[side][i], gsk_render_node_unref);
+}
+
 static void
 tb_strip_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
 {
-  TbLaneScene scene = scene_of (TB_STRIP_PICTURE (picture));
+  TbStripPicture *self = TB_STRIP_PICTURE (picture);
+  TbLaneScene scene = scene_of (self);
 
-  tb_lane_view_draw (cr, width, height, &scene);
+  drop_trails (self);
+  self->over = is_over (self);
+  if (self->over)
+    tb_lane_view_draw (cr, width, height, &scene);
+  else
+    tb_lane_view_draw_ground (cr, width, height, &scene);
+}
+
+gboolean
+tb_strip_picture_get_ball (TbStripPicture *self, TbSide side, double *x, double *y)
+{
+  TbLaneScene scene = scene_of (self);
+  const TbPath *path = side == TB_SIDE_BEFORE ? scene.before : scene.after;
+  cairo_rectangle_t place;
+
+  if (path == NULL)
+    return FALSE;
+  tb_lane_view_ball_extents (gtk_widget_get_width (GTK_WIDGET (self)),
+                             gtk_widget_get_height (GTK_WIDGET (self)), &scene, path,
+                             tb_session_get_time (tb_picture_get_session (TB_PICTURE (self))), &place);
+  *x = place.x + 0.5 * place.width;
+  *y = place.y + 0.5 * place.height;
+  return TRUE;
+}
+
+/* The lines of one side in a stretch of the picture, px. */
+static GskRenderNode *
+trail_node (TbStripPicture *self, const TbLaneScene *scene, TbSide side, graphene_rect_t bounds)
+{
+  TbLaneScene alone = *scene;
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+
+  /* The layout needs both; the lines are of one. */
+  *(side == TB_SIDE_BEFORE ? &alone.after : &alone.before) = NULL;
+  tb_lane_view_draw_lines (cr, gtk_widget_get_width (GTK_WIDGET (self)),
+                           gtk_widget_get_height (GTK_WIDGET (self)), &alone);
+  cairo_destroy (cr);
+  return gtk_snapshot_free_to_node (snapshot);
+}
+
+/* All stretches that the ball, at x, has left behind. */
+static void
+append_trail (TbStripPicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, TbSide side, double x)
+{
+  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  double step = width / STRETCHES;
+
+  for (guint i = 0; i < STRETCHES && (i + 1) * step <= x; i++)
+    {
+      float left = (float) floor (i * step), right = (float) floor ((i + 1) * step);
+
+      if (self->trail[side][i] == NULL)
+        self->trail[side][i]
+            = trail_node (self, scene, side, GRAPHENE_RECT_INIT (left, 0, right - left, (float) height));
+      if (self->trail[side][i] != NULL)
+        gtk_snapshot_append_node (snapshot, self->trail[side][i]);
+    }
 }
 
 static void
@@ -81,8 +170,25 @@ tb_strip_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, dou
   TbStripPicture *self = TB_STRIP_PICTURE (picture);
   TbLaneScene scene = scene_of (self);
 
+  for (TbSide side = 0; side < TB_N_SIDES && !self->over; side++)
+    {
+      double x, y;
+
+      if (tb_strip_picture_get_ball (self, side, &x, &y))
+        append_trail (self, snapshot, &scene, side, x);
+    }
   append_ball (self, snapshot, &scene, scene.before);
   append_ball (self, snapshot, &scene, scene.after);
+}
+
+static void
+tb_strip_picture_time_changed (TbPicture *picture)
+{
+  TbStripPicture *self = TB_STRIP_PICTURE (picture);
+
+  if (is_over (self) != self->over)
+    tb_picture_invalidate (picture);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 static char *
@@ -98,23 +204,6 @@ tb_strip_picture_describe (TbPicture *picture)
     return self->runs == TB_STRIP_BEFORE ? g_steal_pointer (&before) : g_steal_pointer (&after);
   /* Translators: each %s is a sentence or more about a run. */
   return g_strdup_printf (_ ("Before: %s After: %s"), before, after);
-}
-
-gboolean
-tb_strip_picture_get_ball (TbStripPicture *self, TbSide side, double *x, double *y)
-{
-  TbLaneScene scene = scene_of (self);
-  const TbPath *path = side == TB_SIDE_BEFORE ? scene.before : scene.after;
-  cairo_rectangle_t place;
-
-  if (path == NULL)
-    return FALSE;
-  tb_lane_view_ball_extents (gtk_widget_get_width (GTK_WIDGET (self)),
-                             gtk_widget_get_height (GTK_WIDGET (self)), &scene, path,
-                             tb_session_get_time (tb_picture_get_session (TB_PICTURE (self))), &place);
-  *x = place.x + 0.5 * place.width;
-  *y = place.y + 0.5 * place.height;
-  return TRUE;
 }
 
 static void
@@ -143,6 +232,13 @@ tb_strip_picture_set_text_size (TbStripPicture *self, double size)
 }
 
 static void
+tb_strip_picture_dispose (GObject *object)
+{
+  drop_trails (TB_STRIP_PICTURE (object));
+  G_OBJECT_CLASS (tb_strip_picture_parent_class)->dispose (object);
+}
+
+static void
 tb_strip_picture_class_init (TbStripPictureClass *klass)
 {
   TbPictureClass *picture_class = TB_PICTURE_CLASS (klass);
@@ -150,6 +246,8 @@ tb_strip_picture_class_init (TbStripPictureClass *klass)
   picture_class->draw_still = tb_strip_picture_draw_still;
   picture_class->snapshot_moving = tb_strip_picture_snapshot_moving;
   picture_class->describe = tb_strip_picture_describe;
+  picture_class->time_changed = tb_strip_picture_time_changed;
+  G_OBJECT_CLASS (klass)->dispose = tb_strip_picture_dispose;
 }
 
 static void

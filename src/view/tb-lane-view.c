@@ -34,36 +34,106 @@ tb_lane_scene_default (void)
   };
 }
 
-static void
-draw_all (TbCanvas *canvas, const TbLaneScene *scene)
+/* Layers of a picture. */
+typedef enum TbLaneParts
 {
-  TbLaneLayout layout;
+  TB_LANE_GROUND = 1 << 0,
+  TB_LANE_LINES = 1 << 1,    /* of the runs, without a word */
+  TB_LANE_THE_RUNS = 1 << 2, /* lines, marks, phases and labels */
+} TbLaneParts;
+
+/* What has labels of its own among what stands still. */
+static void
+draw_scales (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+{
+  tb_lane_reading_draw (canvas, layout, scene);
+  tb_lane_scales_draw (canvas, layout, scene);
+  tb_lane_film_legend (canvas, layout, scene);
+}
+
+static void
+draw_ground (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+{
+  tb_lane_ground_draw (canvas, layout, scene);
+  draw_scales (canvas, layout, scene);
+  tb_lane_pins_draw (canvas, layout);
+}
+
+static void
+draw_runs (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+{
   TbLaneRun runs[TB_LANE_RUNS];
 
-  tb_lane_layout_init (&layout, canvas, scene);
-  tb_lane_runs_init (runs, canvas, &layout, scene);
-  tb_lane_ground_draw (canvas, &layout, scene);
-  tb_lane_reading_draw (canvas, &layout, scene);
-  tb_lane_scales_draw (canvas, &layout, scene);
-  tb_lane_film_legend (canvas, &layout, scene);
-  tb_lane_phases_draw (canvas, &layout, scene, runs);
-  tb_lane_pins_draw (canvas, &layout);
-  tb_lane_runs_draw (canvas, &layout, runs);
-  tb_lane_ends_draw (canvas, &layout, scene, runs);
-  tb_lane_runs_label (canvas, &layout, scene, runs);
+  tb_lane_runs_init (runs, canvas, layout, scene);
+  tb_lane_phases_draw (canvas, layout, scene, runs);
+  tb_lane_runs_draw (canvas, layout, runs);
+  tb_lane_ends_draw (canvas, layout, scene, runs);
+  tb_lane_runs_label (canvas, layout, scene, runs);
+}
+
+static void
+draw_lines (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+{
+  TbLaneRun runs[TB_LANE_RUNS];
+
+  tb_lane_runs_init (runs, canvas, layout, scene);
+  tb_lane_runs_draw (canvas, layout, runs);
+}
+
+/* Draws some of a picture; where only runs are drawn, their labels keep off those of the ground all the same. */
+static void
+draw_parts (cairo_t *cr, double width, double height, const TbLaneScene *scene, TbLaneParts parts)
+{
+  g_auto (TbCanvas) canvas = { 0 };
+  TbLaneLayout layout;
+
+  cairo_save (cr);
+  tb_canvas_init (&canvas, cr, width, height, &scene->theme);
+  if (parts & TB_LANE_GROUND)
+    tb_canvas_fill_background (&canvas);
+  if (tb_canvas_has_room (&canvas))
+    {
+      tb_lane_layout_init (&layout, &canvas, scene);
+      if (parts & TB_LANE_GROUND)
+        draw_ground (&canvas, &layout, scene);
+      else if (parts & TB_LANE_THE_RUNS)
+        {
+          cairo_save (cr);
+          cairo_rectangle (cr, 0, 0, 0, 0);
+          cairo_clip (cr);
+          draw_scales (&canvas, &layout, scene);
+          cairo_restore (cr);
+        }
+      if (parts & TB_LANE_LINES)
+        draw_lines (&canvas, &layout, scene);
+      if (parts & TB_LANE_THE_RUNS)
+        draw_runs (&canvas, &layout, scene);
+    }
+  cairo_restore (cr);
 }
 
 void
 tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *scene)
 {
-  g_auto (TbCanvas) canvas = { 0 };
+  draw_parts (cr, width, height, scene, TB_LANE_GROUND | TB_LANE_THE_RUNS);
+}
 
-  cairo_save (cr);
-  tb_canvas_init (&canvas, cr, width, height, &scene->theme);
-  tb_canvas_fill_background (&canvas);
-  if (tb_canvas_has_room (&canvas))
-    draw_all (&canvas, scene);
-  cairo_restore (cr);
+void
+tb_lane_view_draw_ground (cairo_t *cr, double width, double height, const TbLaneScene *scene)
+{
+  draw_parts (cr, width, height, scene, TB_LANE_GROUND);
+}
+
+void
+tb_lane_view_draw_runs (cairo_t *cr, double width, double height, const TbLaneScene *scene)
+{
+  draw_parts (cr, width, height, scene, TB_LANE_THE_RUNS);
+}
+
+void
+tb_lane_view_draw_lines (cairo_t *cr, double width, double height, const TbLaneScene *scene)
+{
+  draw_parts (cr, width, height, scene, TB_LANE_LINES);
 }
 
 /* The outline of a ball: an ellipse, since a sphere off the straight line of sight is seen longer. */

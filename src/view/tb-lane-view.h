@@ -36,6 +36,12 @@ TbLaneScene tb_lane_scene_default (void);
 /* Size in px of the whole picture. One with hardly any room (under 72 px on a side) is only its background, as in the
  * other views. */
 void tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneScene *scene);
+/* The same in two layers, for who keeps the first: all but the runs, with its background; then the runs on top of it.
+ * Both need the whole scene: what room labels take depends on it. */
+void tb_lane_view_draw_ground (cairo_t *cr, double width, double height, const TbLaneScene *scene);
+void tb_lane_view_draw_runs (cairo_t *cr, double width, double height, const TbLaneScene *scene);
+/* Only the lines and marks of the runs. */
+void tb_lane_view_draw_lines (cairo_t *cr, double width, double height, const TbLaneScene *scene);
 /* The ball of one run at a time (s since its release). */
 void tb_lane_view_draw_ball (cairo_t *cr, double width, double height, const TbLaneScene *scene, const TbPath *path, double time);
 /* The rectangle it needs, px. */
