@@ -18,7 +18,7 @@
 /* Sizes of type, of the height. */
 #define HINT_SIZE (1.0 / 48)
 #define READING_SIZE (1.0 / 20)
-#define STRIP_SIZE (1.0 / 30)
+#define STRIP_SIZE (1.0 / 27)
 /* A frame that comes later than this counts as this, s. */
 #define LONGEST_FRAME 0.25
 #define TIME_DIGITS 2
@@ -31,6 +31,7 @@ struct _TbClinicWindow
   GtkStack *stack;
   TbSlidePicture *slide;
   GtkLabel *reading;
+  GtkLabel *scale;
   TbStripPicture *before;
   TbStripPicture *after;
   TbStripPicture *both;
@@ -344,6 +345,7 @@ update_sizes (gpointer data)
   self->size_idle = 0;
   set_label_size (self->hint, HINT_SIZE * self->height);
   set_label_size (self->place, HINT_SIZE * self->height);
+  set_label_size (self->scale, HINT_SIZE * self->height);
   set_label_size (self->reading, READING_SIZE * self->height);
   tb_strip_picture_set_text_size (self->before, STRIP_SIZE * self->height);
   tb_strip_picture_set_text_size (self->after, STRIP_SIZE * self->height);
@@ -510,6 +512,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, slide);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, reading);
+  gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, scale);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, before);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, after);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, both);

@@ -9,6 +9,9 @@
 #include "tb-describe.h"
 #include "tb-style.h"
 
+/* Lines of text that a strip has room for, alone on the screen and one of two: few, and so large. */
+#define LINES 22.0
+#define LINES_APART 14.0
 /* A trail grows by so many stretches between foul line and pit. */
 #define STRETCHES 64
 
@@ -41,6 +44,7 @@ scene_of (TbStripPicture *self)
   TbLaneScene scene = tb_lane_scene_default ();
 
   scene.theme = tb_style_projector_theme (GTK_WIDGET (self), self->text_size / TB_THEME_TEXT_SIZE);
+  scene.theme.lines = self->runs == TB_STRIP_BOTH ? LINES : LINES_APART;
   scene.projection = TB_LANE_PLAN_SIDEWAYS;
   scene.oil = shot->lane.oil;
   scene.oil_scale = shot->lane.pattern_scale;
@@ -48,10 +52,13 @@ scene_of (TbStripPicture *self)
   scene.after = shows (self, TB_SIDE_AFTER) ? tb_session_get_path (session, TB_SIDE_AFTER) : NULL;
   scene.before_label = _ ("before");
   scene.after_label = _ ("after");
+  if (self->runs != TB_STRIP_BOTH)
+    scene.other_label = self->runs == TB_STRIP_BEFORE ? scene.after_label : scene.before_label;
   scene.pocket_low = shot->assumed.pocket_low;
   scene.pocket_high = shot->assumed.pocket_high;
   scene.mirrored = shot->delivery.hand == TB_HAND_LEFT;
   scene.show_legend = false;
+  scene.show_note = false;
   scene.show_phases = self->runs == TB_STRIP_BOTH;
   return scene;
 }

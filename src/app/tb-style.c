@@ -16,7 +16,7 @@ static const int text_sizes[] = { 100, 125, 150, 200, 250 };
 static void
 add_color (GString *css, const char *name, TbColor color)
 {
-  GdkRGBA rgba = { (float)color.red, (float)color.green, (float)color.blue, (float)color.alpha };
+  GdkRGBA rgba = { (float) color.red, (float) color.green, (float) color.blue, (float) color.alpha };
   g_autofree char *text = gdk_rgba_to_string (&rgba);
 
   g_string_append_printf (css, "@define-color %s %s;\n", name, text);
@@ -68,13 +68,21 @@ theme_now (GtkSettings *settings, double scale)
   return is_high_contrast (settings) ? tb_theme_contrast (scale) : tb_theme_light (scale);
 }
 
+static TbTheme
+projector_theme (GtkSettings *settings, double scale)
+{
+  return is_dark (settings) ? tb_theme_dark (scale) : tb_theme_contrast (scale);
+}
+
 static void
 load_colors (GtkCssProvider *provider)
 {
   GtkSettings *settings = gtk_settings_get_default ();
-  g_autofree char *css = colors_css (theme_now (settings, 1.0));
+  g_autofree char *all = colors_css (theme_now (settings, 1.0));
+  g_autoptr (GString) css = g_string_new (all);
 
-  gtk_css_provider_load_from_data (provider, css, -1);
+  add_color (css, "tb_projector", projector_theme (settings, 1.0).background);
+  gtk_css_provider_load_from_data (provider, css->str, -1);
 }
 
 void
@@ -167,7 +175,7 @@ tb_style_theme_for (GtkWidget *widget)
 {
   PangoContext *context = gtk_widget_get_pango_context (widget);
   const PangoFontDescription *font = pango_context_get_font_description (context);
-  double size = pango_font_description_get_size (font) / (double)PANGO_SCALE;
+  double size = pango_font_description_get_size (font) / (double) PANGO_SCALE;
   double dpi = pango_cairo_context_get_resolution (context);
   TbTheme theme;
 
@@ -181,7 +189,7 @@ tb_style_theme_for (GtkWidget *widget)
 TbTheme
 tb_style_projector_theme (GtkWidget *widget, double scale)
 {
-  TbTheme theme = is_dark (gtk_widget_get_settings (widget)) ? tb_theme_dark (scale) : tb_theme_contrast (scale);
+  TbTheme theme = projector_theme (gtk_widget_get_settings (widget), scale);
 
   theme.font = tb_style_theme_for (widget).font;
   return theme;

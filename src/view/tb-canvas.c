@@ -5,8 +5,6 @@
 #include "tb-canvas.h"
 #include "tb-draw.h"
 
-/* The shorter side of a picture has room for at least so many lines of ordinary text. */
-#define LINES_IN_PICTURE 22.0
 /* No text is smaller than this, px: there is then no room for it. */
 #define SMALLEST_TEXT 1.0
 /* Labels keep this far from the picture's edge, em. */
@@ -27,7 +25,7 @@ static const cairo_user_data_key_t hook_key;
 double
 tb_canvas_text_size (double width, double height, const TbTheme *theme)
 {
-  return fmin (theme->text_size, fmin (width, height) / LINES_IN_PICTURE);
+  return fmin (theme->text_size, fmin (width, height) / theme->lines);
 }
 
 /* Letters are placed the same way whatever the surface, so that what was measured is what is drawn. */

@@ -391,7 +391,8 @@ write_note (TbCanvas *canvas, const TbLaneLayout *layout)
 
   label.color = canvas->theme.quiet;
   label.wrap = box->width + 1;
-  tb_canvas_label (canvas, &label);
+  if (box->height > 0)
+    tb_canvas_label (canvas, &label);
 }
 
 void

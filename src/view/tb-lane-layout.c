@@ -109,6 +109,8 @@ ends_width (TbCanvas *canvas, const TbLaneScene *scene)
 
   width = MAX (width, end_width (canvas, scene->before, scene->before_label ? scene->before_label : _("before")));
   width = MAX (width, end_width (canvas, scene->after, scene->after_label ? scene->after_label : _("after")));
+  if (scene->other_label != NULL)
+    width = MAX (width, end_width (canvas, scene->before ? scene->before : scene->after, scene->other_label));
   return MIN (width, canvas->width / 3);
 }
 
@@ -132,6 +134,9 @@ lay_footer (TbLaneLayout *self, TbCanvas *canvas, const TbLaneScene *scene, doub
   double single = text_width (canvas, text, FALSE), height = note.height;
   double space = FOOTER_SPACE * self->em;
 
+  /* Without both there is still the name of the foul line. */
+  if (!scene->show_note && !legend)
+    return 0.5 * ROW * self->em;
   if (legend && single + space + legend_width <= inner)
     {
       double start = 0.5 * (canvas->width - single - space - legend_width), top = canvas->height - pad - legend_height;

@@ -30,6 +30,7 @@ tb_lane_scene_default (void)
     .pocket_high = assumed.pocket_high,
     .show_phases = true,
     .show_legend = true,
+    .show_note = true,
     .cursor_y = NAN,
   };
 }

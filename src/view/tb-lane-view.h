@@ -25,10 +25,12 @@ typedef struct TbLaneScene
   const TbPath *before;   /* with samples; NULL where there is no run */
   const TbPath *after;
   const char *before_label, *after_label; /* at the paths' ends; translated; NULL for "before", "after" */
+  const char *other_label; /* of a run in another picture, whose lane is to be as long as this one's; NULL for none */
   double pocket_low, pocket_high;         /* m, bowler's frame, at the pins: as in TbAssumed */
   bool mirrored;          /* the bowler (of `after`) is left-handed: boards are counted from the left */
   bool show_phases;       /* skid, hook and roll along the side */
   bool show_legend;       /* film legend in units */
+  bool show_note;         /* what is not to scale; who leaves it out says so beside the picture */
   double cursor_y;        /* m down the lane of a reading line; NAN for none */
 } TbLaneScene;
 

@@ -6,7 +6,7 @@
 
 /* Margins, of the picture's width and height. */
 #define MARGIN_ACROSS 0.055
-#define MARGIN_DOWN 0.05
+#define MARGIN_DOWN 0.04
 /* Space between the blocks, em. */
 #define GAP 0.7
 /* Width of the mark beside a caution, em. */
@@ -21,15 +21,17 @@
 #define LARGEST 1.2
 #define SMALLEST 0.5
 #define STEP 0.05
+/* Height of a line of text, at most, em. */
+#define LINE 1.4
 
 /* Heights of an item, em: at least, and at most; and the share of its row that the name may take. */
 static const struct
 {
   double least, most, name;
 } rows[] = {
-  [TB_SLIDE_WORDS] = { 0, 0, 1 },         [TB_SLIDE_LIST] = { 1.5, 1.9, 1 },
-  [TB_SLIDE_VOTES] = { 2.0, 4.2, 0.42 },  [TB_SLIDE_CHANGES] = { 2.7, 4.0, 0.5 },
-  [TB_SLIDE_NUMBERS] = { 2.0, 3.0, 0.4 }, [TB_SLIDE_PARTS] = { 1.5, 2.4, 0.4 },
+  [TB_SLIDE_WORDS] = { 0, 0, 1 },         [TB_SLIDE_LIST] = { 1.25, 1.9, 1 },
+  [TB_SLIDE_VOTES] = { 2.5, 4.2, 0.42 },  [TB_SLIDE_CHANGES] = { 2.7, 4.0, 0.5 },
+  [TB_SLIDE_NUMBERS] = { 2.5, 3.0, 0.4 }, [TB_SLIDE_PARTS] = { 1.5, 2.4, 0.4 },
 };
 
 static double
@@ -44,6 +46,18 @@ double
 tb_slide_layout_name_width (const TbSlideLayout *self, TbSlideKind kind)
 {
   return rows[kind].name * self->items.width;
+}
+
+/* A long list stands in two columns where its names have room. */
+static guint
+columns_of (TbCanvas *canvas, const TbSlide *slide, double em, double width)
+{
+  if (slide->kind != TB_SLIDE_LIST || slide->n_items <= LIST_ROWS)
+    return 1;
+  for (guint i = 0; i < slide->n_items; i++)
+    if (text_height (canvas, slide->items[i].name, em, width / 2 - 2.5 * em) > LINE * em)
+      return 1;
+  return 2;
 }
 
 /* Stacks the blocks at a size of type; the height that they take is returned. */
@@ -63,7 +77,7 @@ stack (TbSlideLayout *self, TbCanvas *canvas, const TbSlide *slide, double em)
   y += self->body.height + (self->body.height > 0 ? GAP * em : 0);
   self->heads = (cairo_rectangle_t){ left, y, inner, slide->kind == TB_SLIDE_NUMBERS ? 1.3 * em : 0 };
   y += self->heads.height;
-  self->columns = slide->kind == TB_SLIDE_LIST && slide->n_items > LIST_ROWS ? 2 : 1;
+  self->columns = columns_of (canvas, slide, em, inner);
   self->rows = (slide->n_items + self->columns - 1) / self->columns;
   self->items = (cairo_rectangle_t){ left, y, inner, self->rows * rows[slide->kind].least * em };
   y += self->items.height;
@@ -77,17 +91,16 @@ stack (TbSlideLayout *self, TbCanvas *canvas, const TbSlide *slide, double em)
   return y;
 }
 
-/* No name is wider than its place allows, and none breaks into more lines than its row has. */
+/* No name breaks into more lines than its row has. */
 static gboolean
 names_fit (const TbSlideLayout *self, TbCanvas *canvas, const TbSlide *slide)
 {
   double width = tb_slide_layout_name_width (self, slide->kind) / self->columns - 2 * self->em;
-  double height = slide->kind == TB_SLIDE_LIST ? 1.4 * self->em : rows[slide->kind].least * self->em;
+  gboolean broken = slide->kind == TB_SLIDE_VOTES || slide->kind == TB_SLIDE_NUMBERS;
+  double height = (broken ? rows[slide->kind].least : LINE) * self->em;
 
-  if (slide->kind == TB_SLIDE_CHANGES)
-    height = 1.4 * self->em;
   for (guint i = 0; i < slide->n_items; i++)
-    if (text_height (canvas, slide->items[i].name, self->em, width) > MAX (height, 1.4 * self->em))
+    if (text_height (canvas, slide->items[i].name, self->em, width) > height)
       return FALSE;
   return TRUE;
 }

@@ -7,16 +7,22 @@
 /* A path's width, px, at a text scale of 1. */
 #define LINE_WIDTH 2.4
 #define LINE_WIDTH_CONTRAST 3.2
+/* A picture that is looked at from near by has room for at least so many lines of text. */
+#define LINES_IN_PICTURE 22.0
 
 /* The picture that tb_theme_suitable_scale() calls 1, px, and the largest scale it proposes. */
 #define ORDINARY_WIDTH 1280.0
 #define ORDINARY_HEIGHT 800.0
 #define LARGEST_SCALE 2.6
 
-#define RGB(hex) \
-  { (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0, ((hex) & 0xff) / 255.0, 1.0 }
-#define RGBA(hex, opacity) \
-  { (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0, ((hex) & 0xff) / 255.0, opacity }
+#define RGB(hex)                                                                              \
+  {                                                                                           \
+    (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0, ((hex) &0xff) / 255.0, 1.0 \
+  }
+#define RGBA(hex, opacity)                                                                        \
+  {                                                                                               \
+    (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0, ((hex) &0xff) / 255.0, opacity \
+  }
 
 static TbTheme
 scaled (TbTheme theme, double text_scale)
@@ -53,6 +59,7 @@ tb_theme_light (double text_scale)
     .font = "sans-serif",
     .text_size = TB_THEME_TEXT_SIZE,
     .line_width = LINE_WIDTH,
+    .lines = LINES_IN_PICTURE,
   };
 
   return scaled (light, text_scale);
@@ -85,6 +92,7 @@ tb_theme_dark (double text_scale)
     .font = "sans-serif",
     .text_size = TB_THEME_TEXT_SIZE,
     .line_width = LINE_WIDTH,
+    .lines = LINES_IN_PICTURE,
   };
 
   return scaled (dark, text_scale);
@@ -117,6 +125,7 @@ tb_theme_contrast (double text_scale)
     .font = "sans-serif",
     .text_size = TB_THEME_TEXT_SIZE,
     .line_width = LINE_WIDTH_CONTRAST,
+    .lines = LINES_IN_PICTURE,
   };
 
   return scaled (contrast, text_scale);
@@ -133,10 +142,8 @@ tb_theme_suitable_scale (double width, double height)
 TbColor
 tb_color_mix (TbColor a, TbColor b, double share)
 {
-  return (TbColor){ a.red + share * (b.red - a.red),
-                    a.green + share * (b.green - a.green),
-                    a.blue + share * (b.blue - a.blue),
-                    a.alpha + share * (b.alpha - a.alpha) };
+  return (TbColor){ a.red + share * (b.red - a.red), a.green + share * (b.green - a.green),
+                    a.blue + share * (b.blue - a.blue), a.alpha + share * (b.alpha - a.alpha) };
 }
 
 TbColor

@@ -30,6 +30,7 @@ typedef struct TbTheme
   const char *font;    /* family */
   double text_size;    /* px of ordinary labels; a small picture draws them smaller */
   double line_width;   /* px of a path */
+  double lines;        /* of ordinary text that the shorter side of a picture has at least room for */
 } TbTheme;
 
 /* Text size of the ready-made themes, px, at a text scale of 1. */
