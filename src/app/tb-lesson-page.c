@@ -82,7 +82,15 @@ on_choice (TbLessonPage *self, GtkCheckButton *button)
 static void
 add_choice (TbLessonPage *self, const TbLessonChoice *choice)
 {
-  GtkWidget *button = gtk_check_button_new_with_label (tb_lesson_display (choice->text));
+  /* GTK 4.8 does not tell by itself that a grouped button is a radio button. */
+  GtkWidget *button
+      = g_object_new (GTK_TYPE_CHECK_BUTTON, "accessible-role", GTK_ACCESSIBLE_ROLE_RADIO, NULL);
+  GtkWidget *label = gtk_label_new (tb_lesson_display (choice->text));
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (button), label);
+  tb_accessible_set_name (button, tb_lesson_display (choice->text));
 
   if (self->choice_buttons->len > 0)
     gtk_check_button_set_group (GTK_CHECK_BUTTON (button), g_ptr_array_index (self->choice_buttons, 0));
@@ -123,12 +131,10 @@ show_step (TbLessonPage *self, const TbLessonStep *step)
   gtk_label_set_text (self->question, tb_lesson_display (step->question));
   gtk_label_set_text (self->caution, tb_lesson_display (step->caution));
   gtk_widget_set_visible (self->caution_box, step->caution != NULL);
-  gtk_widget_set_visible (self->choices, step->choices->len > 0);
   gtk_label_set_text (self->why_words, "");
   g_object_set (self->why, "expanded", FALSE, NULL);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->take), "u",
                                     tb_lesson_runner_get_position (self->runner));
-  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
 }
 
 static void
@@ -190,23 +196,6 @@ start_why (TbLessonPage *self)
                     self->cancellable, on_why, g_object_ref (self));
 }
 
-/* A mark and a word, so that the right one is told without colour. */
-static void
-mark_right_choice (TbLessonPage *self)
-{
-  int right = tb_lesson_runner_get_right_choice (self->runner);
-  const TbLessonStep *step = tb_lesson_runner_get_step (self->runner);
-  g_autofree char *label = NULL;
-
-  if (right < 0)
-    return;
-  /* Translators: %s is an answer, the one that was right. */
-  label = tb_fill_with (_ ("%s – this is it"),
-                        tb_lesson_display (g_array_index (step->choices, TbLessonChoice, right).text), NULL);
-  gtk_check_button_set_label (g_ptr_array_index (self->choice_buttons, right), label);
-  gtk_widget_add_css_class (g_ptr_array_index (self->choice_buttons, right), "right-choice");
-}
-
 static void
 show_result (TbLessonPage *self)
 {
@@ -218,7 +207,6 @@ show_result (TbLessonPage *self)
   gtk_label_set_text (self->verdict, result.guessed ? tb_guess_verdict_text (result.verdict) : _ ("Shown"));
   gtk_label_set_text (self->guess_words, words);
   gtk_label_set_text (self->explanation, explanation);
-  mark_right_choice (self);
   start_why (self);
 }
 
@@ -278,6 +266,7 @@ show_parts (TbLessonPage *self, TbLessonStage stage)
   gtk_widget_set_visible (GTK_WIDGET (self->problem), problem != NULL);
   gtk_widget_set_visible (self->asking, stage == TB_LESSON_ASKING || stage == TB_LESSON_THROWING);
   gtk_widget_set_visible (self->question_box, !setting_up && stage != TB_LESSON_FAILED);
+  gtk_widget_set_visible (self->choices, !revealed && self->choice_buttons->len > 0);
   gtk_widget_set_visible (self->marker_row, stage == TB_LESSON_ASKING && self->choice_buttons->len == 0);
   gtk_widget_set_visible (self->revealed, revealed);
 }
@@ -320,6 +309,7 @@ show_runner (TbLessonPage *self)
     return;
   show_set_up (self);
   show_parts (self, stage);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
   if (stage == TB_LESSON_REVEALED)
     show_result (self);
   move_focus (self, stage);

@@ -47,7 +47,6 @@ struct _TbWindow
   guint text_size_idle;
   GtkWindow *counter;            /* the ball counter's; NULL while there is none */
   GtkWindow *handout;            /* the handout's window; NULL while there is none */
-
   GtkWindow *lessons;            /* the lessons'; NULL while there is none */
   TbStudy *next_study;           /* from a lesson, to be opened when the question is answered */
   GtkWindow *lane_play;          /* the lane play window; NULL while there is none */
