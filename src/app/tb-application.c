@@ -40,6 +40,7 @@ static const Shortcut shortcuts[] = {
   { "win.handout", { "<Control>p", NULL } },
   { "win.edit-title", { "F2", NULL } },
   { "win.lessons", { "<Control>l", NULL } },
+  { "win.copy-picture", { "<Shift><Control>c", NULL } },
   { "win.fullscreen", { "F11", NULL } },
   { "win.clinic", { "F9", NULL } },
   { "win.lane-view::plan", { "<Alt>1", NULL } },

@@ -75,5 +75,5 @@ tb_ball_picture_class_init (TbBallPictureClass *klass)
 static void
 tb_ball_picture_init (TbBallPicture *self)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Ball"), -1);
+  tb_picture_set_name (TB_PICTURE (self), _ ("Ball"));
 }

@@ -3,7 +3,6 @@
 
 #include "tb-drawn-picture.h"
 
-#include "tb-accessible.h"
 
 struct _TbDrawnPicture
 {
@@ -19,7 +18,7 @@ tb_drawn_picture_set_draw (TbDrawnPicture *self, const char *name, TbDrawnFunc d
 {
   self->draw = draw;
   self->page = page;
-  tb_accessible_set_name (GTK_WIDGET (self), name);
+  tb_picture_set_name (TB_PICTURE (self), name);
 }
 
 void

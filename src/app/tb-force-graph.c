@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "tb-accessible.h"
 #include "tb-describe.h"
 #include "tb-quantity.h"
 #include "tb-run-graph.h"
@@ -238,5 +237,5 @@ tb_force_graph_init (TbForceGraph *self)
   gtk_widget_add_controller (widget, keys);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
   gtk_widget_set_focusable (widget, TRUE);
-  tb_accessible_set_name (widget, _ ("Friction, slip and heading along the lane"));
+  tb_picture_set_name (TB_PICTURE (self), _ ("Friction, slip and heading along the lane"));
 }

@@ -530,5 +530,5 @@ tb_lane_picture_init (TbLanePicture *self)
   gtk_widget_add_controller (widget, keys);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
   gtk_widget_set_focusable (widget, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Lane"), -1);
+  tb_picture_set_name (TB_PICTURE (self), _ ("Lane"));
 }

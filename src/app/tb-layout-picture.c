@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "tb-accessible.h"
 #include "tb-drilling.h"
 
 /* Dragging past the mark's own grid: layouts are told in degrees and eighths of an inch. */
@@ -221,5 +220,5 @@ tb_layout_picture_init (TbLayoutPicture *self)
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
   gtk_widget_add_controller (GTK_WIDGET (self), motion);
-  tb_accessible_set_name (GTK_WIDGET (self), _ ("Layout"));
+  tb_picture_set_name (TB_PICTURE (self), _ ("Layout"));
 }

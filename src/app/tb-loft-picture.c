@@ -86,6 +86,5 @@ tb_loft_picture_class_init (TbLoftPictureClass *klass)
 static void
 tb_loft_picture_init (TbLoftPicture *self)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Release, from the side"), -1);
+  tb_picture_set_name (TB_PICTURE (self), _ ("Release, from the side"));
 }

@@ -3,6 +3,8 @@
 
 #include "tb-picture.h"
 
+#include "tb-accessible.h"
+#include "tb-picture-menu.h"
 #include "tb-style.h"
 
 typedef struct TbPicturePrivate
@@ -13,6 +15,9 @@ typedef struct TbPicturePrivate
   TbTheme theme;     /* likewise */
   char *description;
   guint still_count;
+  char *name;
+  const TbTheme *form_theme; /* while it is drawn in another form; else NULL */
+  GtkWidget *menu;           /* shown last; a child */
 } TbPicturePrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (TbPicture, tb_picture, GTK_TYPE_WIDGET)
@@ -85,6 +90,8 @@ tb_picture_get_session (TbPicture *self)
 TbTheme
 tb_picture_get_theme (TbPicture *self)
 {
+  if (private_of (self)->form_theme != NULL)
+    return *private_of (self)->form_theme;
   return tb_style_theme_for (GTK_WIDGET (self));
 }
 
@@ -94,6 +101,59 @@ tb_picture_get_description (TbPicture *self)
   const char *description = private_of (self)->description;
 
   return description != NULL ? description : "";
+}
+
+void
+tb_picture_set_name (TbPicture *self, const char *name)
+{
+  g_free (private_of (self)->name);
+  private_of (self)->name = g_strdup (name);
+  tb_accessible_set_name (GTK_WIDGET (self), name);
+}
+
+const char *
+tb_picture_get_name (TbPicture *self)
+{
+  const char *name = private_of (self)->name;
+
+  return name != NULL ? name : "";
+}
+
+static void
+draw_moving (TbPicture *self, cairo_t *cr, const TbPictureForm *form)
+{
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  GskRenderNode *node;
+
+  TB_PICTURE_GET_CLASS (self)->snapshot_moving (self, snapshot, form->width, form->height);
+  node = gtk_snapshot_free_to_node (snapshot);
+  if (node == NULL)
+    return;
+  gsk_render_node_draw (node, cr);
+  gsk_render_node_unref (node);
+}
+
+void
+tb_picture_draw (TbPicture *self, cairo_t *cr, const TbPictureForm *form)
+{
+  TbPicturePrivate *priv = private_of (self);
+
+  g_return_if_fail (priv->session != NULL);
+  priv->form_theme = form->theme;
+  if (TB_PICTURE_GET_CLASS (self)->draw_still != NULL)
+    TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, form->width, form->height);
+  if (TB_PICTURE_GET_CLASS (self)->snapshot_moving != NULL)
+    draw_moving (self, cr, form);
+  priv->form_theme = NULL;
+}
+
+GtkWidget *
+tb_picture_take_menu (TbPicture *self, GtkWidget *menu)
+{
+  TbPicturePrivate *priv = private_of (self);
+
+  g_clear_pointer (&priv->menu, gtk_widget_unparent);
+  return priv->menu = menu;
 }
 
 guint
@@ -166,6 +226,7 @@ tb_picture_dispose (GObject *object)
 {
   TbPicturePrivate *priv = private_of (TB_PICTURE (object));
 
+  g_clear_pointer (&priv->menu, gtk_widget_unparent);
   g_clear_object (&priv->session);
   g_clear_pointer (&priv->still, gsk_render_node_unref);
   G_OBJECT_CLASS (tb_picture_parent_class)->dispose (object);
@@ -175,6 +236,7 @@ static void
 tb_picture_finalize (GObject *object)
 {
   g_free (private_of (TB_PICTURE (object))->description);
+  g_free (private_of (TB_PICTURE (object))->name);
   G_OBJECT_CLASS (tb_picture_parent_class)->finalize (object);
 }
 
@@ -198,10 +260,12 @@ tb_picture_class_init (TbPictureClass *klass)
   klass->time_changed = redraw_moving;
   gtk_widget_class_set_css_name (widget_class, "picture");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  tb_picture_class_install_menu (widget_class);
 }
 
 static void
 tb_picture_init (TbPicture *self)
 {
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  tb_picture_init_menu (self);
 }

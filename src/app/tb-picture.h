@@ -42,6 +42,21 @@ void tb_picture_invalidate (TbPicture *self);
 void tb_picture_refresh (TbPicture *self);
 /* What describe() last said; "" where there is nothing. Borrowed. */
 const char *tb_picture_get_description (TbPicture *self);
+/* What it is called, translated; told to assistive technology, and shown where pictures are chosen. "" without. */
+void tb_picture_set_name (TbPicture *self, const char *name);
+const char *tb_picture_get_name (TbPicture *self);
+
+/* A picture that is not the one on the screen. */
+typedef struct TbPictureForm
+{
+  double width, height; /* px */
+  const TbTheme *theme;
+} TbPictureForm;
+/* Draws it so, once, moving parts and all. It needs a session. */
+void tb_picture_draw (TbPicture *self, cairo_t *cr, const TbPictureForm *form);
+
+/* Keeps the menu shown over the picture, in place of the one before. Answers it. */
+GtkWidget *tb_picture_take_menu (TbPicture *self, GtkWidget *menu);
 /* For tests and benchmarks: how often the still part was drawn. */
 guint tb_picture_get_still_count (TbPicture *self);
 

@@ -93,6 +93,9 @@ void tb_window_close_loft_lab (TbWindow *self);
 void tb_window_class_install_lesson_actions (GtkWidgetClass *widget_class);
 void tb_window_close_lessons (TbWindow *self);
 
+/* tb-window-export.c */
+void tb_window_class_install_export_actions (GtkWidgetClass *widget_class);
+
 /* tb-window.c */
 /* A sentence on top of the window; NULL takes it away. */
 void tb_window_tell (TbWindow *self, const char *sentence);

@@ -237,6 +237,7 @@ tb_window_class_init (TbWindowClass *klass)
   tb_window_class_install_clinic_actions (widget_class);
   tb_window_class_install_loft_actions (widget_class);
   tb_window_class_install_lesson_actions (widget_class);
+  tb_window_class_install_export_actions (widget_class);
 }
 
 static void

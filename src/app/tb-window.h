@@ -25,4 +25,8 @@ gboolean tb_window_is_fresh (TbWindow *self);
 /* Opens a window for each study that a program left unsaved when it ended, and says so in it. Answers how many. */
 int tb_window_recover_all (GtkApplication *application, TbLibrary *library);
 
+/* Writes where both balls are, as --path does: JSON if the name ends so, otherwise CSV. What goes wrong is told in the
+ * window. */
+void tb_window_save_path_to (TbWindow *self, const char *path);
+
 G_END_DECLS

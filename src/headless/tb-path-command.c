@@ -148,6 +148,12 @@ make_json (TbRun *runs[TB_N_SIDES])
   return tb_json_writer_finish (&writer);
 }
 
+char *
+tb_path_text (TbRun *runs[TB_N_SIDES], gboolean csv)
+{
+  return csv ? make_csv (runs) : make_json (runs);
+}
+
 static gboolean
 save (const char *filename, const char *text, GError **error)
 {
@@ -178,7 +184,7 @@ tb_path_command (TbRequest *request, const char *filename, GError **error)
     }
   if (tb_request_throw (request, runs, error))
     {
-      g_autofree char *text = csv ? make_csv (runs) : make_json (runs);
+      g_autofree char *text = tb_path_text (runs, csv);
 
       done = save (filename, text, error);
     }

@@ -7,6 +7,9 @@
 
 G_BEGIN_DECLS
 
+/* Both runs as the command writes them, CSV or JSON. They must have been thrown. The caller's. */
+char *tb_path_text (TbRun *runs[TB_N_SIDES], gboolean csv);
+
 /* --path OUT.csv|json: where both balls are, from release to the end of the throw, every hundredth of a second. */
 gboolean tb_path_command (TbRequest *request, const char *filename, GError **error);
 
