@@ -3,7 +3,6 @@
 
 #include "tb-drawn-picture.h"
 
-
 struct _TbDrawnPicture
 {
   TbPicture parent_instance;

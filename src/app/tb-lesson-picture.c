@@ -338,5 +338,5 @@ tb_lesson_picture_init (TbLessonPicture *self)
   g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin), self);
   g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Lane"), -1);
+  tb_picture_set_name (TB_PICTURE (self), _ ("Lane"));
 }

@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "tb-accessible.h"
 #include "tb-describe.h"
 #include "tb-style.h"
 
@@ -218,7 +217,7 @@ show_name (TbStripPicture *self)
 {
   const char *const names[] = { _ ("Lane, before"), _ ("Lane, after"), _ ("Lane, both throws") };
 
-  tb_accessible_set_name (GTK_WIDGET (self), names[self->runs]);
+  tb_picture_set_name (TB_PICTURE (self), names[self->runs]);
 }
 
 void
