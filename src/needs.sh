@@ -113,6 +113,7 @@ needs_of_tests ()
   need python3-pyatspi 'pyatspi for /usr/bin/python3' has_python_module pyatspi
   need gcovr 'gcovr, to count what the tests reach' has gcovr
   need appstream 'AppStream (appstreamcli)' has appstreamcli
+  need poppler-utils 'poppler, to read the pages that are written (pdftotext)' has pdftotext
 }
 
 list_missing ()

@@ -11,8 +11,10 @@
 #include "tb-measure-text.h"
 #include "tb-parts-view.h"
 
-/* Columns of numbers end at these shares of the width. */
-static const double number_ends[] = { 0.66, 0.82, 1.0 };
+/* Of the width: where columns of numbers end, how wide they are, and names beside them. */
+static const double number_ends[] = { 0.66, 0.83, 1.0 };
+#define NUMBER_SHARE 0.155
+#define NAME_SHARE 0.50
 #define SECTION_GAP 5.0
 #define ROW 12.6
 /* Of a bar's line, pt. */
@@ -39,6 +41,7 @@ static const NumbersPlan numbers_plans[HANDOUT_NUMBERS_STEPS] = {
   { 10, 4, 2, FALSE },  { 8, 3, 1, FALSE },    { 6, 2, 0, FALSE },    { 6, 1, 0, FALSE },
 };
 
+/* Steps past the first so many are told by their titles alone; none is left out. */
 typedef struct PracticePlan
 {
   guint steps, options, note;
@@ -46,28 +49,40 @@ typedef struct PracticePlan
 } PracticePlan;
 static const PracticePlan practice_plans[HANDOUT_PRACTICE_STEPS] = {
   { ALL, ALL, 8, TRUE, TRUE, TRUE }, { ALL, ALL, 8, TRUE, FALSE, TRUE }, { ALL, ALL, 8, FALSE, FALSE, TRUE },
-  { ALL, 3, 6, FALSE, FALSE, TRUE }, { 6, 3, 4, FALSE, FALSE, TRUE },    { 5, 2, 4, FALSE, FALSE, TRUE },
-  { 4, 2, 3, FALSE, FALSE, TRUE },   { 3, 1, 3, FALSE, FALSE, TRUE },    { 3, 0, 2, FALSE, FALSE, FALSE },
-  { 2, 0, 2, FALSE, FALSE, FALSE },
+  { ALL, 3, 6, FALSE, FALSE, TRUE }, { 6, 3, 4, FALSE, FALSE, TRUE },    { 4, 2, 4, FALSE, FALSE, TRUE },
+  { 3, 1, 3, FALSE, FALSE, TRUE },   { 3, 0, 2, FALSE, FALSE, TRUE },    { 2, 0, 2, FALSE, FALSE, FALSE },
+  { 1, 0, 2, FALSE, FALSE, FALSE },  { 0, 0, 1, FALSE, FALSE, FALSE },
 };
 
-/* A row's name and its three numbers; NULL for none. */
+static void
+put_cell (const Column *row, const char *text, int column, TextStyle style)
+{
+  const Column cell = { row->sheet, row->x, row->y, NUMBER_SHARE * row->width };
+  g_autofree char *fitting = column_fitting (&cell, text, style, 1);
+
+  sheet_line (row->sheet, &(TbLabel){ .text = fitting,
+                                      .x = row->x + number_ends[column] * row->width,
+                                      .y = row->y,
+                                      .across = TB_ALIGN_END,
+                                      .color = style.color,
+                                      .bold = style.bold,
+                                      .size = style.size });
+}
+
+/* A row's name and its three numbers; a head is quiet. */
 static void
 put_row (Column *column, const char *name, const char *const numbers[], gboolean head)
 {
   Sheet *sheet = column->sheet;
   TextStyle style = head ? sheet_quiet (sheet) : sheet_body (sheet);
-  Column cell = { sheet, column->x, column->y, (number_ends[0] - 0.1) * column->width };
+  Column cell = { sheet, column->x, column->y, NAME_SHARE * column->width };
 
   column_short_text (&cell, name, style, 1);
-  for (gsize i = 0; i < G_N_ELEMENTS (number_ends); i++)
-    sheet_line (sheet, &(TbLabel){ .text = numbers[i],
-                                   .x = column->x + number_ends[i] * column->width,
-                                   .y = column->y,
-                                   .across = TB_ALIGN_END,
-                                   .color = style.color,
-                                   .bold = !head && i == 1,
-                                   .size = style.size });
+  for (int i = 0; i < (int) G_N_ELEMENTS (number_ends); i++)
+    {
+      style.bold = !head && i == 1;
+      put_cell (column, numbers[i], i, style);
+    }
   column->y += ROW;
   sheet_rule (sheet, column->x, column->y - 0.5, column->width);
 }
@@ -201,7 +216,7 @@ put_disc (Column *column, guint number)
 }
 
 static void
-put_step (Column *column, const TbPracticeStep *step, guint number)
+put_step (Column *column, const TbPracticeStep *step, guint number, gboolean full)
 {
   TextStyle body = sheet_body (column->sheet), title = body;
 
@@ -209,8 +224,11 @@ put_step (Column *column, const TbPracticeStep *step, guint number)
   put_disc (column, number);
   column_indent (column, STEP_INDENT);
   column_text (column, step->title, title);
-  column_text (column, step->how, body);
-  column_text (column, step->target, body);
+  if (full)
+    {
+      column_text (column, step->how, body);
+      column_text (column, step->target, body);
+    }
   column_indent (column, -STEP_INDENT);
   column_gap (column, 2);
 }
@@ -249,8 +267,8 @@ put_practice (Column *column, const PracticePlan *plan)
   strong.bold = TRUE;
   column_head (column, _ ("What to practise"));
   column_text (column, practice->nothing, body);
-  for (guint i = 0; i < practice->steps->len && i < plan->steps; i++)
-    put_step (column, g_ptr_array_index (practice->steps, i), i + 1);
+  for (guint i = 0; i < practice->steps->len; i++)
+    put_step (column, g_ptr_array_index (practice->steps, i), i + 1, i < plan->steps);
   column_led_text (column, _ ("Right:"), practice->right, body);
   if (practice->wrong)
     column_led_text (column, _ ("Not yet:"), practice->wrong, body);

@@ -4,6 +4,7 @@
 
 #include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 #include "tb-export.h"
 
 static cairo_status_t
@@ -24,6 +25,46 @@ new_surface (const TbHandout *handout, GByteArray *bytes)
   /* Without a date the same page is the same file. */
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
   return surface;
+}
+
+/* Where a text stands last among bytes; NULL if nowhere. */
+static const char *
+find_last (const GByteArray *bytes, const char *text)
+{
+  const char *data = (const char *) bytes->data;
+  gsize length = strlen (text);
+
+  for (gsize at = bytes->len; at >= length; at--)
+    if (memcmp (data + at - length, text, length) == 0)
+      return data + at - length;
+  return NULL;
+}
+
+/* cairo 1.16 cannot tell a PDF's language. Its catalogue is the last object before the table of places, so
+ * that an entry more moves nothing but that table. Where this does not hold, the file stays as it is. */
+static void
+tell_language (GByteArray *bytes)
+{
+  static const char catalogue[] = "/Type /Catalog\n", table[] = "\nxref\n", place[] = "startxref\n";
+  /* Translators: the code of the language of this translation, such as de or fr; a PDF tells it to those who
+   * read aloud. */
+  g_autofree char *entry = g_strdup_printf ("   /Lang (%s)\n", _ ("en-GB")), *last = NULL;
+  const char *data = (const char *) bytes->data;
+  const char *begins = find_last (bytes, catalogue), *tables = find_last (bytes, table),
+             *places = find_last (bytes, place);
+  gsize cut, at;
+
+  if (!begins || !tables || !places || begins > tables || tables > places)
+    return;
+  cut = (gsize) (begins - data) + strlen (catalogue);
+  at = (gsize) (places - data) + strlen (place);
+  if (g_ascii_strtoull (data + at, NULL, 10) != (guint64) (tables - data) + 1)
+    return;
+  last = g_strdup_printf ("%.*s%" G_GSIZE_FORMAT "\n%%%%EOF\n", (int) (at - cut), data + cut,
+                          (gsize) (tables - data) + 1 + strlen (entry));
+  g_byte_array_set_size (bytes, (guint) cut);
+  g_byte_array_append (bytes, (const guint8 *) entry, (guint) strlen (entry));
+  g_byte_array_append (bytes, (const guint8 *) last, (guint) strlen (last));
 }
 
 GBytes *
@@ -47,5 +88,6 @@ tb_handout_pdf (const TbHandout *handout, GError **error)
                    cairo_status_to_string (status));
       return NULL;
     }
+  tell_language (bytes);
   return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
 }

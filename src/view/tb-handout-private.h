@@ -43,6 +43,8 @@ void column_text (Column *column, const char *text, TextStyle style);
 void column_led_text (Column *column, const char *lead, const char *text, TextStyle style);
 /* At most so many lines; what is longer ends in an ellipsis. */
 void column_short_text (Column *column, const char *text, TextStyle style, guint lines);
+/* A text cut to so many lines; free it. */
+char *column_fitting (const Column *column, const char *text, TextStyle style, guint lines);
 void column_head (Column *column, const char *text);
 void column_gap (Column *column, double pt);
 /* Moves a column's left edge in, or out again. */
@@ -57,6 +59,6 @@ void handout_practice_column (Column *column, guint fullness);
 void handout_cautions (Column *column, gboolean brief);
 /* After the last fullness there is nothing more to leave out. */
 #define HANDOUT_NUMBERS_STEPS 8
-#define HANDOUT_PRACTICE_STEPS 10
+#define HANDOUT_PRACTICE_STEPS 11
 
 G_END_DECLS

@@ -108,22 +108,30 @@ shortened (const Column *column, const char *text, const TextStyle *style, doubl
   return best;
 }
 
-void
-column_short_text (Column *column, const char *text, TextStyle style, guint lines)
+char *
+column_fitting (const Column *column, const char *text, TextStyle style, guint lines)
 {
   g_autoptr (GString) sample = g_string_new ("X");
-  g_autofree char *fitting = NULL;
   double most;
 
-  if (!text || !text[0] || lines == 0)
-    return;
   for (guint i = 1; i < lines; i++)
     g_string_append (sample, "\nX");
   /* Letters of another script may be higher by a little. */
   most = height_of (column, sample->str, &style) * 1.05;
   if (height_of (column, text, &style) > most)
-    fitting = shortened (column, text, &style, most);
-  column_text (column, fitting ? fitting : text, style);
+    return shortened (column, text, &style, most);
+  return g_strdup (text);
+}
+
+void
+column_short_text (Column *column, const char *text, TextStyle style, guint lines)
+{
+  g_autofree char *fitting = NULL;
+
+  if (!text || !text[0] || lines == 0)
+    return;
+  fitting = column_fitting (column, text, style, lines);
+  column_text (column, fitting, style);
 }
 
 void
