@@ -45,13 +45,15 @@ static const NumbersPlan numbers_plans[HANDOUT_NUMBERS_STEPS] = {
 typedef struct PracticePlan
 {
   guint steps, options, note;
-  gboolean boxes, effects, score;
+  gboolean boxes, effects, score, wrong;
 } PracticePlan;
 static const PracticePlan practice_plans[HANDOUT_PRACTICE_STEPS] = {
-  { ALL, ALL, 8, TRUE, TRUE, TRUE }, { ALL, ALL, 8, TRUE, FALSE, TRUE }, { ALL, ALL, 8, FALSE, FALSE, TRUE },
-  { ALL, 3, 6, FALSE, FALSE, TRUE }, { 6, 3, 4, FALSE, FALSE, TRUE },    { 4, 2, 4, FALSE, FALSE, TRUE },
-  { 3, 1, 3, FALSE, FALSE, TRUE },   { 3, 0, 2, FALSE, FALSE, TRUE },    { 2, 0, 2, FALSE, FALSE, FALSE },
-  { 1, 0, 2, FALSE, FALSE, FALSE },  { 0, 0, 1, FALSE, FALSE, FALSE },
+  { ALL, ALL, 8, TRUE, TRUE, TRUE, TRUE },   { ALL, ALL, 8, TRUE, FALSE, TRUE, TRUE },
+  { ALL, ALL, 8, FALSE, FALSE, TRUE, TRUE }, { ALL, 3, 6, FALSE, FALSE, TRUE, TRUE },
+  { 6, 3, 4, FALSE, FALSE, TRUE, TRUE },     { 4, 2, 4, FALSE, FALSE, TRUE, TRUE },
+  { 3, 1, 3, FALSE, FALSE, TRUE, TRUE },     { 3, 0, 2, FALSE, FALSE, TRUE, TRUE },
+  { 2, 0, 2, FALSE, FALSE, FALSE, TRUE },    { 1, 0, 2, FALSE, FALSE, FALSE, TRUE },
+  { 0, 0, 1, FALSE, FALSE, FALSE, FALSE },
 };
 
 static void
@@ -270,7 +272,7 @@ put_practice (Column *column, const PracticePlan *plan)
   for (guint i = 0; i < practice->steps->len; i++)
     put_step (column, g_ptr_array_index (practice->steps, i), i + 1, i < plan->steps);
   column_led_text (column, _ ("Right:"), practice->right, body);
-  if (practice->wrong)
+  if (practice->wrong && plan->wrong)
     column_led_text (column, _ ("Not yet:"), practice->wrong, body);
   if (practice->score && plan->score)
     column_text (column, practice->score, body);

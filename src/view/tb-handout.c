@@ -23,7 +23,7 @@
 #define KICKER 8.0
 #define PART_GAP 8.0
 #define LANE_HIGHEST 230.0
-#define LANE_LEAST 150.0
+#define LANE_LEAST 130.0
 #define LANE_STEP 10.0
 #define LANE_COST 0.15
 #define HEAD_GAP 2.0
@@ -213,30 +213,53 @@ fitting (const double *heights, guint steps, double height)
   return fullness;
 }
 
-/* A lane that is a step lower is worth less than what a column leaves out by it. */
+/* Heights of both columns at each fullness, pt. */
+typedef struct Heights
+{
+  double left[HANDOUT_NUMBERS_STEPS], right[HANDOUT_PRACTICE_STEPS];
+} Heights;
+
+/* What a height of the lane (0 for none) makes both columns leave out, as a number to be kept small. */
+static double
+try_lane (const Heights *heights, double lane, Arrangement *tried)
+{
+  double room, cost;
+
+  tried->lane_height = lane;
+  tried->columns_top = tried->lane_top + lane + PART_GAP;
+  room = tried->cautions_top - PART_GAP - tried->columns_top;
+  tried->left = fitting (heights->left, HANDOUT_NUMBERS_STEPS, room);
+  tried->right = fitting (heights->right, HANDOUT_PRACTICE_STEPS, room);
+  cost = tried->left + tried->right + (lane > 0 ? LANE_COST * (LANE_HIGHEST - lane) / LANE_STEP : 0);
+  if (tried->left == HANDOUT_NUMBERS_STEPS || tried->right == HANDOUT_PRACTICE_STEPS)
+    cost = INFINITY;
+  return cost;
+}
+
+/* A lane that is a step lower is worth less than what a column leaves out by it. Without a lane is the last
+ * resort. */
 static void
 arrange_columns (Sheet *sheet, Arrangement *arrangement)
 {
-  double left[HANDOUT_NUMBERS_STEPS], right[HANDOUT_PRACTICE_STEPS], least = INFINITY;
+  Arrangement tried = *arrangement;
+  Heights heights;
+  double least = INFINITY;
 
-  measure_column (left_column (sheet, 0), handout_numbers_column, HANDOUT_NUMBERS_STEPS, left);
-  measure_column (right_column (sheet, 0), handout_practice_column, HANDOUT_PRACTICE_STEPS, right);
-  for (double height = LANE_HIGHEST; height >= LANE_LEAST; height -= LANE_STEP)
+  measure_column (left_column (sheet, 0), handout_numbers_column, HANDOUT_NUMBERS_STEPS, heights.left);
+  measure_column (right_column (sheet, 0), handout_practice_column, HANDOUT_PRACTICE_STEPS, heights.right);
+  for (double lane = LANE_HIGHEST; lane >= LANE_LEAST; lane -= LANE_STEP)
     {
-      double top = arrangement->lane_top + height + PART_GAP,
-             room = arrangement->cautions_top - PART_GAP - top;
-      guint on_left = fitting (left, HANDOUT_NUMBERS_STEPS, room);
-      guint on_right = fitting (right, HANDOUT_PRACTICE_STEPS, room);
-      double cost = on_left + on_right + LANE_COST * (LANE_HIGHEST - height) / LANE_STEP;
+      double cost = try_lane (&heights, lane, &tried);
 
-      if (cost >= least)
-        continue;
-      least = cost;
-      arrangement->lane_height = height;
-      arrangement->columns_top = top;
-      arrangement->left = on_left;
-      arrangement->right = on_right;
+      if (cost < least)
+        *arrangement = tried;
+      least = fmin (least, cost);
     }
+  if (isfinite (least))
+    return;
+  try_lane (&heights, 0, arrangement);
+  arrangement->left = MIN (arrangement->left, HANDOUT_NUMBERS_STEPS - 1);
+  arrangement->right = MIN (arrangement->right, HANDOUT_PRACTICE_STEPS - 1);
 }
 
 /* Measures only. */
@@ -295,7 +318,8 @@ draw_parts (Sheet *sheet, const Arrangement *arrangement)
   Column cautions = { sheet, MARGIN, arrangement->cautions_top, page_width (sheet) };
 
   put_head (sheet);
-  draw_lane (sheet, arrangement);
+  if (arrangement->lane_height > 0)
+    draw_lane (sheet, arrangement);
   handout_numbers_column (&left, arrangement->left);
   handout_practice_column (&right, arrangement->right);
   handout_cautions (&cautions, arrangement->brief);
