@@ -209,10 +209,15 @@ tb_clinic_window_act (TbClinicWindow *self, TbClinicAction action)
     }
 }
 
+/* Who uses the keys needs no controls: they go out of the way of what comes. */
 static void
 on_key_action (GtkWidget *widget, TbClinicAction action)
 {
-  tb_clinic_window_act (TB_CLINIC_WINDOW (widget), action);
+  TbClinicWindow *self = TB_CLINIC_WINDOW (widget);
+
+  if (action < TB_CLINIC_SHOW_BAR && tb_clinic_window_get_bar_shown (self))
+    hide_bar (self);
+  tb_clinic_window_act (self, action);
 }
 
 static void
