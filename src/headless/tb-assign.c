@@ -6,19 +6,9 @@
 #include <string.h>
 
 #include "tb-decimal.h"
-#include "tb-model-json.h"
 #include "tb-request.h"
+#include "tb-setup-assign.h"
 
-/* Keys that stand for a whole document. */
-static const struct
-{
-  const char *key;
-  TbDocumentKind kind;
-} documents[] = {
-  { "bowler", TB_DOCUMENT_BOWLER },
-  { "ball", TB_DOCUMENT_BALL },
-  { "lane.pattern", TB_DOCUMENT_PATTERN },
-};
 #define ASSUMED "assumed."
 
 typedef struct Assignment
@@ -36,53 +26,6 @@ fail (const Assignment *assignment, const char *sentence, GError **error)
 
   g_set_error (error, TB_HEADLESS_ERROR, TB_EXIT_USAGE, "--set %s: %s.", shown, sentence);
   return NULL;
-}
-
-/* "speed_mph" of "delivery.speed_mph". */
-static const TbField *
-find_field (const char *key)
-{
-  for (int group = 0; group < TB_N_GROUPS; group++)
-    {
-      const char *name = tb_group_name ((TbGroup) group);
-      gsize length = strlen (name);
-
-      if (strncmp (key, name, length) == 0 && key[length] == '.')
-        return tb_field_find ((TbGroup) group, key + length + 1);
-    }
-  return NULL;
-}
-
-static TbStatus
-set_value (const TbField *field, void *group, const char *value, double *number)
-{
-  *number = 0;
-  if (field->kind == TB_FIELD_REAL && tb_decimal_parse (value, number))
-    return tb_field_set (field, group, *number);
-  return tb_field_set_word (field, group, value);
-}
-
-static TbSetup *
-assign_field (const Assignment *assignment, const TbField *field, const TbSetup *setup, GError **error)
-{
-  TbShot shot = setup->shot;
-  double number;
-  TbStatus status = set_value (field, tb_shot_group (&shot, field->group), assignment->value, &number);
-  g_autofree char *sentence = NULL;
-
-  if (status == TB_OK)
-    return tb_setup_with_shot (setup, &shot);
-  sentence = tb_field_sentence (field, status, number);
-  return fail (assignment, sentence, error);
-}
-
-static TbSetup *
-assign_document (const Assignment *assignment, TbDocumentKind kind, const TbSetup *setup, GError **error)
-{
-  g_autoptr (GError) problem = NULL;
-  TbSetup *chosen = tb_library_choose (assignment->library, setup, kind, assignment->value, &problem);
-
-  return chosen ? chosen : fail (assignment, problem->message, error);
 }
 
 static TbSetup *
@@ -104,19 +47,20 @@ assign_assumed (const Assignment *assignment, const TbAssumedInfo *info, const T
 static TbSetup *
 assign_side (const Assignment *assignment, const TbSetup *setup, GError **error)
 {
-  const TbField *field = find_field (assignment->key);
   const TbAssumedInfo *info = g_str_has_prefix (assignment->key, ASSUMED)
                                   ? tb_assumed_find (assignment->key + strlen (ASSUMED))
                                   : NULL;
+  g_autoptr (GError) problem = NULL;
+  TbSetup *changed;
 
-  if (field)
-    return assign_field (assignment, field, setup, error);
   if (info)
     return assign_assumed (assignment, info, setup, error);
-  for (gsize i = 0; i < G_N_ELEMENTS (documents); i++)
-    if (g_str_equal (assignment->key, documents[i].key))
-      return assign_document (assignment, documents[i].kind, setup, error);
-  return fail (assignment, _ ("this key is not known; --help lists them"), error);
+  changed = tb_setup_assign (setup, assignment->library, assignment->key, assignment->value, &problem);
+  if (changed)
+    return changed;
+  if (g_error_matches (problem, TB_STORE_ERROR, TB_STORE_ERROR_UNKNOWN_KEY))
+    return fail (assignment, _ ("this key is not known; --help lists them"), error);
+  return fail (assignment, problem->message, error);
 }
 
 /* Takes a side's name off the key; without one, both sides are meant. */

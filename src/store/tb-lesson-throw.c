@@ -6,33 +6,9 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <string.h>
 
-#include "tb-decimal.h"
 #include "tb-pocket-line.h"
-
-/* Keys that stand for a whole document. */
-static const struct
-{
-  const char *key;
-  TbDocumentKind kind;
-} documents[] = { { "bowler", TB_DOCUMENT_BOWLER }, { "ball", TB_DOCUMENT_BALL }, { "lane.pattern", TB_DOCUMENT_PATTERN } };
-
-/* "speed_mph" of "delivery.speed_mph". */
-static const TbField *
-find_field (const char *key)
-{
-  const char *point = strchr (key, '.');
-
-  for (int group = 0; point && group < TB_N_GROUPS; group++)
-    {
-      const char *name = tb_group_name ((TbGroup) group);
-
-      if (strlen (name) == (gsize) (point - key) && g_str_has_prefix (key, name))
-        return tb_field_find ((TbGroup) group, point + 1);
-    }
-  return NULL;
-}
+#include "tb-setup-assign.h"
 
 static TbSetup *
 fail (const char *key, const char *sentence, GError **error)
@@ -44,37 +20,12 @@ fail (const char *key, const char *sentence, GError **error)
 }
 
 static TbSetup *
-change_field (const TbSetup *setup, const TbField *field, const char *key, const char *value, GError **error)
-{
-  TbShot shot = setup->shot;
-  void *group = tb_shot_group (&shot, field->group);
-  double number = 0;
-  gboolean counted = field->kind == TB_FIELD_REAL && tb_decimal_parse (value, &number);
-  TbStatus status = counted ? tb_field_set (field, group, number) : tb_field_set_word (field, group, value);
-  g_autofree char *sentence = NULL;
-
-  if (status == TB_OK)
-    return tb_setup_with_shot (setup, &shot);
-  sentence = tb_field_sentence (field, status, number);
-  return fail (key, sentence, error);
-}
-
-static TbSetup *
 change (const TbSetup *setup, TbLibrary *library, const char *const pair[2], GError **error)
 {
-  const TbField *field = find_field (pair[0]);
   g_autoptr (GError) problem = NULL;
+  TbSetup *changed = tb_setup_assign (setup, library, pair[0], pair[1], &problem);
 
-  if (field)
-    return change_field (setup, field, pair[0], pair[1], error);
-  for (gsize i = 0; i < G_N_ELEMENTS (documents); i++)
-    if (g_str_equal (pair[0], documents[i].key))
-      {
-        TbSetup *chosen = tb_library_choose (library, setup, documents[i].kind, pair[1], &problem);
-
-        return chosen ? chosen : fail (pair[0], problem->message, error);
-      }
-  return fail (pair[0], _ ("this key is not known here"), error);
+  return changed ? changed : fail (pair[0], problem->message, error);
 }
 
 /* A setup with a list of changes made. */
