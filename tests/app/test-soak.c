@@ -372,17 +372,17 @@ is_ours (const char *message)
          && strstr (message, "attempt to allocate GtkPopoverContent") == NULL;
 }
 
-static gboolean
-is_fatal (const char *domain, GLogLevelFlags level, const char *message, gpointer data)
+/* Every other warning ends the test. */
+static GLogWriterOutput
+write_log (GLogLevelFlags level, const GLogField *fields, gsize n_fields, gpointer data)
 {
-  return is_ours (message);
-}
-
-static void
-log_message (const char *domain, GLogLevelFlags level, const char *message, gpointer data)
-{
-  if (is_ours (message))
-    g_log_default_handler (domain, level, message, data);
+  for (gsize i = 0; i < n_fields; i++)
+    if (g_str_equal (fields[i].key, "MESSAGE") && !is_ours (fields[i].value))
+      return G_LOG_WRITER_HANDLED;
+  g_log_writer_standard_streams (level, fields, n_fields, NULL);
+  if (level & (G_LOG_LEVEL_ERROR | G_LOG_LEVEL_CRITICAL | G_LOG_LEVEL_WARNING))
+    abort ();
+  return G_LOG_WRITER_HANDLED;
 }
 
 static void
@@ -391,9 +391,6 @@ test_afternoon (void)
   TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
   g_autoptr (GArray) sizes = g_array_new (FALSE, FALSE, sizeof (double));
 
-  /* GLib forgets the first with every test. */
-  g_test_log_set_fatal_handler (is_fatal, NULL);
-  g_log_set_default_handler (log_message, NULL);
   g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
   gtk_window_present (GTK_WINDOW (window));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
@@ -444,6 +441,10 @@ main (int argc, char **argv)
   g_setenv ("XDG_DATA_HOME", data, TRUE);
   g_setenv ("GTK_A11Y", "test", TRUE);
   gtk_test_init (&argc, &argv, NULL);
+  /* The writer decides what is fatal, for messages of both kinds. */
+  g_log_set_always_fatal (G_LOG_LEVEL_ERROR);
+  g_log_set_default_handler (g_log_default_handler, NULL);
+  g_log_set_writer_func (write_log, NULL, NULL);
   g_test_message ("seed %d, %d events", seed, n_events);
   dice = g_rand_new_with_seed ((guint32) seed);
   application = tb_application_new ();
