@@ -111,6 +111,8 @@ needs_of_tests ()
   need dbus 'a private D-Bus session (dbus-run-session)' has dbus-run-session
   need at-spi2-core 'the accessibility bus' test -e /usr/share/dbus-1/services/org.a11y.Bus.service
   need python3-pyatspi 'pyatspi for /usr/bin/python3' has_python_module pyatspi
+  need debhelper 'debhelper, to build a package' has dh
+  need dpkg-dev 'the Debian package tools (dpkg-buildpackage)' has dpkg-buildpackage
   need gcovr 'gcovr, to count what the tests reach' has gcovr
   need appstream 'AppStream (appstreamcli)' has appstreamcli
   need poppler-utils 'poppler, to read the pages that are written (pdftotext)' has pdftotext

@@ -5,7 +5,8 @@
 #
 # Installs what is missing, then builds and runs everything without a display: with gcc and with
 # Clang, warnings as errors; without the window; under the address and undefined-behaviour
-# sanitizers; the threads under the thread sanitizer; and counts what the tests reach. Ends with a line "N passed, N failed"; the exit status is 0 only if nothing failed.
+# sanitizers; the threads under the thread sanitizer; counts what the tests reach; builds a package.
+# Ends with a line "N passed, N failed"; the exit status is 0 only if nothing failed.
 # The builds are kept in build-tests/, so that a second run is quick.
 
 set -u
@@ -45,14 +46,14 @@ check ()
   printf '%s\t%s\t%s\n' "$label" "$folder" "$suites" >>"$report"
 }
 
-# What the tests reach, held to a line a folder.
-check_coverage ()
+# check_script NAME: a test that is a script of its own, and prints TAP.
+check_script ()
 {
   say ""
-  say "== coverage"
-  sh "$root/tests/coverage.sh" "$builds/coverage" >"$builds/coverage.tap"
-  grep -E '^(not )?ok|^# (lines|branches)|^not ok' "$builds/coverage.tap" >&2
-  printf '%s\t%s\t%s\n' coverage "$builds/coverage.tap" coverage >>"$report"
+  say "== $1"
+  sh "$root/tests/$1.sh" "$builds/$1" >"$builds/$1.tap"
+  grep -E '^(not )?ok|^# (lines|branches)' "$builds/$1.tap" >&2
+  printf '%s\t%s\t%s\n' "$1" "$builds/$1.tap" "$1" >>"$report"
 }
 
 setup ()
@@ -84,7 +85,8 @@ check 'gcc with sanitizers' gcc "$displayless" -Dwerror=false -Dapp=false -Drefe
 # Only what starts threads: the rest would find nothing there, slowly.
 check 'gcc with the thread sanitizer' gcc threads -Dwerror=false -Dapp=false -Db_sanitize=thread -Db_lundef=false \
   -Dbuildtype=debug -Doptimization=1
-check_coverage
+check_script coverage
+check_script package
 
 echo
 exec python3 "$root/tests/summary.py" "$report"
