@@ -8,6 +8,7 @@
 #include "tb-help-window.h"
 #include "tb-style.h"
 #include "tb-window.h"
+#include "tb-word.h"
 
 struct _TbApplication
 {
@@ -133,8 +134,18 @@ help_window (TbApplication *self)
   return TB_HELP_WINDOW (self->help);
 }
 
+/* The word of what has the focus, or else all of Help. */
 static void
 help (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (user_data));
+
+  if (active == NULL || !tb_word_show_focused (active))
+    g_action_group_activate_action (G_ACTION_GROUP (user_data), "contents", NULL);
+}
+
+static void
+contents (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   gtk_window_present (GTK_WINDOW (help_window (TB_APPLICATION (user_data))));
 }
@@ -165,6 +176,7 @@ tb_application_startup (GApplication *application)
 {
   static const GActionEntry entries[] = { { .name = "about", .activate = about },
                                           { .name = "help", .activate = help },
+                                          { .name = "contents", .activate = contents },
                                           { .name = "quit", .activate = quit },
                                           { .name = "words", .activate = words, .parameter_type = "s" } };
 

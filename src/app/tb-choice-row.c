@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-word.h"
 
 struct _TbChoiceRow
 {
@@ -27,7 +28,7 @@ show_session (TbChoiceRow *self)
 {
   self->showing = TRUE;
   gtk_drop_down_set_selected (self->drop_down,
-                              (guint)tb_session_get_field (self->session, TB_SIDE_AFTER, self->field));
+                              (guint) tb_session_get_field (self->session, TB_SIDE_AFTER, self->field));
   self->showing = FALSE;
 }
 
@@ -57,6 +58,7 @@ tb_choice_row_new (TbSession *session, const TbField *field)
   gtk_label_set_text (GTK_LABEL (self->label), _ (field->label));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), _ (field->help));
   tb_accessible_set_drop_down_name (self->drop_down, _ (field->label));
+  tb_word_attach (GTK_WIDGET (self), self->label, field->name);
   show_session (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);

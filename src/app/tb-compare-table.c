@@ -9,6 +9,7 @@
 #include "tb-describe.h"
 #include "tb-disclosure.h"
 #include "tb-measure-text.h"
+#include "tb-word.h"
 
 /* Least widths, characters: "Breakpoint, distance ft", "−12.3". */
 #define NAME_CHARS 20
@@ -27,8 +28,12 @@ enum
 typedef struct Row
 {
   const TbMeasureInfo *info;
+  GtkGrid *grid; /* it stands in */
   GtkLabel *label[N_COLUMNS];
 } Row;
+
+/* No row. */
+#define NONE -1
 
 struct _TbCompareTable
 {
@@ -146,11 +151,12 @@ add_heading (GtkGrid *grid)
 static void
 add_row (TbCompareTable *self, GtkGrid *grid, int line, const TbMeasureInfo *info)
 {
-  Row row = { .info = info };
+  Row row = { .info = info, .grid = grid };
 
   for (int column = 0; column < N_COLUMNS; column++)
     row.label[column] = add_label (grid, column, line);
   gtk_widget_set_tooltip_text (GTK_WIDGET (row.label[COLUMN_NAME]), _ (info->help));
+  tb_word_listen (GTK_WIDGET (row.label[COLUMN_NAME]), GTK_WIDGET (self), info->name, TRUE);
   g_array_append_val (self->rows, row);
 }
 
@@ -158,6 +164,113 @@ static gboolean
 is_main (const TbMeasureInfo *info)
 {
   return g_strv_contains (tb_main_measures, info->name);
+}
+
+/* The keyboard's way through a table: one stop, in which arrow keys go from measure to measure and F1
+ * explains the one they are at. */
+
+static void
+mark_row (const Row *row, gboolean marked)
+{
+  for (int column = 0; column < N_COLUMNS; column++)
+    if (marked)
+      gtk_widget_add_css_class (GTK_WIDGET (row->label[column]), "current");
+    else
+      gtk_widget_remove_css_class (GTK_WIDGET (row->label[column]), "current");
+}
+
+static void
+go_to_row (TbCompareTable *self, GtkGrid *grid, int index)
+{
+  const Row *row = &g_array_index (self->rows, Row, index);
+
+  for (guint i = 0; i < self->rows->len; i++)
+    if (g_array_index (self->rows, Row, i).grid == grid)
+      mark_row (&g_array_index (self->rows, Row, i), (int) i == index);
+  tb_word_set (GTK_WIDGET (grid), GTK_WIDGET (row->label[COLUMN_NAME]), row->info->name);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (grid), GTK_ACCESSIBLE_RELATION_ACTIVE_DESCENDANT,
+                                  row->label[COLUMN_AFTER], -1);
+}
+
+/* The grid's row at or after (step 1), or at or before (−1), an index; NONE past the ends. */
+static int
+row_from (TbCompareTable *self, GtkGrid *grid, int index, int step)
+{
+  for (; index >= 0 && index < (int) self->rows->len; index += step)
+    if (g_array_index (self->rows, Row, index).grid == grid)
+      return index;
+  return NONE;
+}
+
+static int
+current_row (TbCompareTable *self, GtkGrid *grid)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      const Row *row = &g_array_index (self->rows, Row, i);
+
+      if (row->grid == grid && gtk_widget_has_css_class (GTK_WIDGET (row->label[COLUMN_NAME]), "current"))
+        return (int) i;
+    }
+  return NONE;
+}
+
+static int
+row_for_key (TbCompareTable *self, GtkGrid *grid, guint keyval)
+{
+  int current = current_row (self, grid);
+
+  switch (keyval)
+    {
+    case GDK_KEY_Up:
+      return row_from (self, grid, current - 1, -1);
+    case GDK_KEY_Down:
+      return row_from (self, grid, current + 1, 1);
+    case GDK_KEY_Home:
+      return row_from (self, grid, 0, 1);
+    case GDK_KEY_End:
+      return row_from (self, grid, (int) self->rows->len - 1, -1);
+    default:
+      return NONE;
+    }
+}
+
+static gboolean
+on_table_key (GtkEventControllerKey *keys,
+              guint keyval,
+              guint code,
+              GdkModifierType state,
+              TbCompareTable *self)
+{
+  GtkGrid *grid = GTK_GRID (gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (keys)));
+  int row;
+
+  if (keyval == GDK_KEY_Menu || (keyval == GDK_KEY_F10 && (state & GDK_SHIFT_MASK) != 0))
+    {
+      const Row *current = &g_array_index (self->rows, Row, current_row (self, grid));
+
+      tb_word_show (GTK_WIDGET (self), GTK_WIDGET (current->label[COLUMN_NAME]), current->info->name);
+      return GDK_EVENT_STOP;
+    }
+  row = row_for_key (self, grid, keyval);
+  if (row == NONE)
+    return GDK_EVENT_PROPAGATE;
+  go_to_row (self, grid, row);
+  return GDK_EVENT_STOP;
+}
+
+static void
+make_walkable (TbCompareTable *self, GtkGrid *grid, const char *name)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_widget_set_focusable (GTK_WIDGET (grid), TRUE);
+  tb_accessible_set_name (GTK_WIDGET (grid), name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (grid), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  _ ("Arrow keys go from measure to measure; F1 tells what one means."), -1);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_table_key), self);
+  gtk_widget_add_controller (GTK_WIDGET (grid), keys);
+  go_to_row (self, grid, row_from (self, grid, 0, 1));
 }
 
 static void
@@ -171,6 +284,8 @@ build (TbCompareTable *self)
   for (const TbMeasureInfo *info = tb_measure_table; info->name != NULL; info++)
     if (!is_main (info))
       add_row (self, self->more_grid, line++, info);
+  make_walkable (self, self->main_grid, _ ("Measures"));
+  make_walkable (self, self->more_grid, _ ("More measures"));
 }
 
 void

@@ -10,6 +10,7 @@
 #include "tb-quantity.h"
 #include "tb-store-error.h"
 #include "tb-tick-scale.h"
+#include "tb-word.h"
 
 struct _TbFieldRow
 {
@@ -275,6 +276,14 @@ reset_to_default (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
+explain (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  TbFieldRow *self = TB_FIELD_ROW (widget);
+
+  tb_word_show (widget, GTK_WIDGET (self->label), self->field->name);
+}
+
+static void
 open_menu (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   TbFieldRow *self = TB_FIELD_ROW (widget);
@@ -301,6 +310,12 @@ on_secondary_pressed (TbFieldRow *self)
 }
 
 static void
+on_label_held (TbFieldRow *self)
+{
+  explain (GTK_WIDGET (self), NULL, NULL);
+}
+
+static void
 add_entry_controllers (TbFieldRow *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new ();
@@ -318,12 +333,15 @@ add_pointer_controllers (TbFieldRow *self)
 {
   GtkGesture *press = gtk_gesture_click_new ();
   GtkGesture *secondary = gtk_gesture_click_new ();
+  GtkGesture *held = gtk_gesture_long_press_new ();
 
   g_signal_connect_swapped (press, "pressed", G_CALLBACK (on_label_pressed), self);
   gtk_widget_add_controller (GTK_WIDGET (self->label), GTK_EVENT_CONTROLLER (press));
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (secondary), GDK_BUTTON_SECONDARY);
   g_signal_connect_swapped (secondary, "pressed", G_CALLBACK (on_secondary_pressed), self);
   gtk_widget_add_controller (self->top, GTK_EVENT_CONTROLLER (secondary));
+  g_signal_connect_swapped (held, "pressed", G_CALLBACK (on_label_held), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->label), GTK_EVENT_CONTROLLER (held));
 }
 
 static void
@@ -333,7 +351,8 @@ name_parts (TbFieldRow *self)
   g_autofree char *typed = NULL, *tip = NULL, *back = NULL;
 
   gtk_label_set_text (self->label, name);
-  tip = g_strdup_printf ("%s\n%s", _ (self->field->help), _ ("Double-click for the default."));
+  tip = g_strdup_printf ("%s\n%s", _ (self->field->help),
+                         _ ("Right-click for what it means, double-click for the default."));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->label), tip);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->scale), _ (self->field->help));
   tb_accessible_set_name (GTK_WIDGET (self->scale), name);
@@ -353,6 +372,7 @@ tb_field_row_new (TbSession *session, const TbField *field)
   self->session = g_object_ref (session);
   self->field = field;
   name_parts (self);
+  tb_word_set (GTK_WIDGET (self), GTK_WIDGET (self->label), field->name);
   tb_caution_button_set_caution (self->caution, tb_caution_for_field (field->name));
   show_units (self);
   g_signal_connect_object (session, "changed", G_CALLBACK (show_session), self, G_CONNECT_SWAPPED);
@@ -424,6 +444,7 @@ tb_field_row_class_init (TbFieldRowClass *klass)
   bind_template (widget_class);
   gtk_widget_class_install_action (widget_class, "row.reset-to-before", NULL, reset_to_before);
   gtk_widget_class_install_action (widget_class, "row.reset-to-default", NULL, reset_to_default);
+  gtk_widget_class_install_action (widget_class, "row.explain", NULL, explain);
   gtk_widget_class_install_action (widget_class, "row.menu", NULL, open_menu);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Menu, 0, "row.menu", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, "row.menu", NULL);

@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "tb-accessible.h"
+#include "tb-word.h"
 #include "tb-drilling.h"
 
 typedef enum Column
@@ -24,6 +25,7 @@ typedef struct Row
   double low, high, step; /* in */
   int digits;
   gsize offset[N_COLUMNS]; /* in TbGrip; NONE where there is no such number */
+  const char *word;        /* in the glossary, or NULL */
 } Row;
 
 #define NONE G_MAXSIZE
@@ -41,11 +43,12 @@ static const Row rows[] = {
     6,
     0.0625,
     3,
-    { offsetof (TbGrip, span), offsetof (TbGrip, span) + sizeof (double), NONE } },
+    { offsetof (TbGrip, span), offsetof (TbGrip, span) + sizeof (double), NONE },
+    "span" },
   { N_ ("Diameter"), 0.4, 1.45, 0.015625, 3, EACH (diameter) },
   { N_ ("Depth"), 0.25, 4, 0.125, 2, EACH (depth) },
-  { N_ ("Pitch to PAP"), -1, 1, 0.0625, 3, EACH (pitch_over) },
-  { N_ ("Pitch up"), -1.5, 1.5, 0.0625, 3, EACH (pitch_up) },
+  { N_ ("Pitch to PAP"), -1, 1, 0.0625, 3, EACH (pitch_over), "pitch" },
+  { N_ ("Pitch up"), -1.5, 1.5, 0.0625, 3, EACH (pitch_up), "pitch" },
   { N_ ("Bridge"), 0, 1, 0.0625, 3, { NONE, offsetof (TbGrip, bridge), NONE } },
 };
 #define N_ROWS G_N_ELEMENTS (rows)
@@ -74,7 +77,7 @@ G_DEFINE_FINAL_TYPE (TbGripEditor, tb_grip_editor, GTK_TYPE_WIDGET)
 static double *
 number_of (TbGrip *grip, gsize offset)
 {
-  return (double *)((char *)grip + offset);
+  return (double *) ((char *) grip + offset);
 }
 
 static TbSetup *
@@ -191,12 +194,14 @@ add_spin (TbGripEditor *self, gsize i, int j)
 
   /* Translators: a measure and the hole it is of: "Depth, thumb, in". */
   name = g_strdup_printf (_ ("%s, %s, in"), _ (row->label), _ (holes[j]));
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint)row->digits);
+  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 5);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (spin), 5);
   tb_accessible_set_name (spin, name);
+  if (row->word != NULL)
+    tb_word_set (spin, spin, row->word);
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (on_changed), self);
-  gtk_grid_attach (self->grid, spin, j + 1, (int)i + 1, 1, 1);
+  gtk_grid_attach (self->grid, spin, j + 1, (int) i + 1, 1, 1);
   self->spins[i][j] = GTK_SPIN_BUTTON (spin);
 }
 
@@ -217,7 +222,9 @@ build_grid (TbGripEditor *self)
       GtkWidget *label = gtk_label_new (_ (rows[i].label));
 
       gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_grid_attach (self->grid, label, 0, (int)i + 1, 1, 1);
+      gtk_grid_attach (self->grid, label, 0, (int) i + 1, 1, 1);
+      if (rows[i].word != NULL)
+        tb_word_listen (label, GTK_WIDGET (self->grid), rows[i].word, TRUE);
       for (int j = 0; j < N_COLUMNS; j++)
         if (rows[i].offset[j] != NONE)
           add_spin (self, i, j);

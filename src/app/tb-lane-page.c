@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-word.h"
 
 typedef struct TbLanePagePrivate
 {
@@ -158,6 +159,14 @@ tb_lane_page_add_spin (GtkBox *box, const char *label, const TbSpinRange *range)
   tb_accessible_set_name (spin, label);
   gtk_box_append (tb_lane_page_add_row (box, label), spin);
   return GTK_SPIN_BUTTON (spin);
+}
+
+void
+tb_lane_page_explain (GtkSpinButton *spin, const char *word)
+{
+  GtkWidget *row = gtk_widget_get_parent (GTK_WIDGET (spin));
+
+  tb_word_attach (row, gtk_widget_get_first_child (row), word);
 }
 
 GtkDropDown *

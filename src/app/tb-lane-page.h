@@ -45,6 +45,8 @@ typedef struct TbSpinRange
   guint digits;
 } TbSpinRange;
 GtkSpinButton *tb_lane_page_add_spin (GtkBox *box, const char *label, const TbSpinRange *range);
+/* Lets a spin button of such a row, and its label, explain a word of the glossary. */
+void tb_lane_page_explain (GtkSpinButton *spin, const char *word);
 /* labels end with NULL and are untranslated. */
 GtkDropDown *tb_lane_page_add_choice (GtkBox *box, const char *label, const char *const *labels);
 GtkButton *tb_lane_page_add_button (GtkBox *box, const char *label, const char *tooltip);

@@ -122,7 +122,7 @@ refresh (TbLinesPage *self)
   update_spare (self);
   family = self->family ? tb_lines_family_text (self->family) : g_strdup ("");
   spare = self->spare_pin >= 0
-              ? tb_lines_spare_text (&self->spare, self->spare_found ? self->spare_aim_board : (double)NAN)
+              ? tb_lines_spare_text (&self->spare, self->spare_found ? self->spare_aim_board : (double) NAN)
               : g_strdup (_ ("Choose the pin that is left."));
   gtk_label_set_text (self->feet_words, feet);
   gtk_label_set_text (self->oil_words, oil);
@@ -349,6 +349,9 @@ add_feet (TbLinesPage *self, GtkBox *box)
   self->slide = tb_lane_page_add_spin (box, _ ("Stance, board of the slide foot"), &slides);
   self->drift = tb_lane_page_add_spin (box, _ ("Drift on the approach, boards"), &drifts);
   self->offset = tb_lane_page_add_spin (box, _ ("Ball outside of the foot, boards"), &offsets);
+  tb_lane_page_explain (self->slide, "stance");
+  tb_lane_page_explain (self->drift, "drift");
+  tb_lane_page_explain (self->offset, "laydown");
   row = tb_lane_page_add_row (box, "");
   self->kept_words = GTK_LABEL (gtk_widget_get_first_child (GTK_WIDGET (row)));
   self->keep = GTK_WIDGET (tb_lane_page_add_button (
@@ -370,7 +373,7 @@ add_move_button (TbLinesPage *self, GtkBox *row, const TbMove *move, int sign)
       sign > 0 ? _ ("%s, towards higher boards") : _ ("%s, towards lower boards"), _ (move->label));
 
   tb_accessible_set_name (GTK_WIDGET (button), name);
-  g_object_set_data (G_OBJECT (button), "move", (gpointer)move);
+  g_object_set_data (G_OBJECT (button), "move", (gpointer) move);
   g_signal_connect_swapped (button, "clicked", sign > 0 ? G_CALLBACK (on_move_in) : G_CALLBACK (on_move_out),
                             self);
 }

@@ -106,15 +106,15 @@ show_list (TbPatternEditor *self, const TbPattern *pattern)
 {
   GtkListBoxRow *row;
 
-  if (gtk_list_box_get_row_at_index (self->list, (int)pattern->n_strips) != NULL
+  if (gtk_list_box_get_row_at_index (self->list, (int) pattern->n_strips) != NULL
       || (pattern->n_strips > 0
-          && gtk_list_box_get_row_at_index (self->list, (int)pattern->n_strips - 1) == NULL))
+          && gtk_list_box_get_row_at_index (self->list, (int) pattern->n_strips - 1) == NULL))
     fill_list (self, pattern);
   for (guint i = 0; i < pattern->n_strips; i++)
     {
       g_autofree char *text = tb_strip_text (i, &pattern->strips[i]);
 
-      row = gtk_list_box_get_row_at_index (self->list, (int)i);
+      row = gtk_list_box_get_row_at_index (self->list, (int) i);
       gtk_label_set_text (GTK_LABEL (gtk_list_box_row_get_child (row)), text);
     }
   row = self->selected >= 0 ? gtk_list_box_get_row_at_index (self->list, self->selected) : NULL;
@@ -150,12 +150,13 @@ show_form (TbPatternEditor *self, const TbPattern *pattern)
   gtk_widget_set_sensitive (self->add, pattern->n_strips > 0 && pattern->n_strips < TB_STRIPS_MAX);
   gtk_widget_set_sensitive (self->remove, chosen && pattern->n_strips > 1);
   gtk_widget_set_sensitive (self->up, self->selected > 0);
-  gtk_widget_set_sensitive (self->down, chosen && self->selected + 1 < (int)pattern->n_strips);
+  gtk_widget_set_sensitive (self->down, chosen && self->selected + 1 < (int) pattern->n_strips);
   if (!chosen)
     return;
   gtk_drop_down_set_selected (self->way, pattern->strips[self->selected].way);
   for (int i = 0; i < N_STRIP_NUMBERS; i++)
-    gtk_spin_button_set_value (self->number[i], number_of (&pattern->strips[self->selected], (StripNumber)i));
+    gtk_spin_button_set_value (self->number[i],
+                               number_of (&pattern->strips[self->selected], (StripNumber) i));
 }
 
 static void
@@ -175,7 +176,7 @@ tb_pattern_editor_session_changed (TbLanePage *page)
   const TbPattern *pattern = tb_pattern_editor_get_pattern (self);
   g_autofree char *figures = tb_pattern_figures_text (pattern);
 
-  self->selected = CLAMP (self->selected, -1, (int)pattern->n_strips - 1);
+  self->selected = CLAMP (self->selected, -1, (int) pattern->n_strips - 1);
   self->showing = TRUE;
   gtk_label_set_text (self->figures, figures);
   show_list (self, pattern);
@@ -243,10 +244,10 @@ set_number (TbStrip *strip, StripNumber number, double value)
   switch (number)
     {
     case STRIP_RIGHT:
-      strip->right_board = (int)lround (value);
+      strip->right_board = (int) lround (value);
       break;
     case STRIP_LEFT:
-      strip->left_board = (int)lround (value);
+      strip->left_board = (int) lround (value);
       break;
     case STRIP_START:
       strip->start = tb_metres_from_ft (value);
@@ -273,7 +274,7 @@ on_number (TbPatternEditor *self, GtkSpinButton *spin)
   strip = pattern->strips[self->selected];
   for (int i = 0; i < N_STRIP_NUMBERS; i++)
     if (self->number[i] == spin)
-      set_number (&strip, (StripNumber)i, gtk_spin_button_get_value (spin));
+      set_number (&strip, (StripNumber) i, gtk_spin_button_get_value (spin));
   tb_strip_tidy (&strip);
   tb_pattern_editor_change (self, &strip);
 }
@@ -287,7 +288,7 @@ on_way (TbPatternEditor *self)
   if (self->showing || self->selected < 0)
     return;
   strip = pattern->strips[self->selected];
-  if (strip.way == (TbStripWay)gtk_drop_down_get_selected (self->way))
+  if (strip.way == (TbStripWay) gtk_drop_down_get_selected (self->way))
     return;
   tb_strip_turn (&strip);
   tb_pattern_editor_change (self, &strip);
@@ -310,15 +311,15 @@ on_add (TbPatternEditor *self)
   const TbPattern *pattern = tb_pattern_editor_get_pattern (self);
   g_autoptr (GArray) strips = g_array_new (FALSE, FALSE, sizeof (TbStrip));
   TbStrip strip = self->selected >= 0 ? pattern->strips[self->selected] : tb_strip_default ();
-  guint at = self->selected >= 0 ? (guint)self->selected + 1 : pattern->n_strips;
+  guint at = self->selected >= 0 ? (guint) self->selected + 1 : pattern->n_strips;
 
   if (pattern->n_strips == TB_STRIPS_MAX)
     return;
   if (pattern->n_strips > 0)
     g_array_append_vals (strips, pattern->strips, pattern->n_strips);
   g_array_insert_val (strips, at, strip);
-  self->selected = (int)at;
-  take_strips (self, (const TbStrip *)(gpointer)strips->data, strips->len, NULL);
+  self->selected = (int) at;
+  take_strips (self, (const TbStrip *) (gpointer) strips->data, strips->len, NULL);
 }
 
 static void
@@ -328,8 +329,8 @@ on_remove (TbPatternEditor *self)
   g_autoptr (GArray) strips = g_array_new (FALSE, FALSE, sizeof (TbStrip));
 
   g_array_append_vals (strips, pattern->strips, pattern->n_strips);
-  g_array_remove_index (strips, (guint)self->selected);
-  take_strips (self, (const TbStrip *)(gpointer)strips->data, strips->len, NULL);
+  g_array_remove_index (strips, (guint) self->selected);
+  take_strips (self, (const TbStrip *) (gpointer) strips->data, strips->len, NULL);
 }
 
 static void
@@ -439,6 +440,9 @@ add_plan (TbPatternEditor *self, GtkBox *box)
   self->plan_length = tb_lane_page_add_spin (box, _ ("Length, ft"), &lengths);
   self->plan_volume = tb_lane_page_add_spin (box, _ ("Oil, mL"), &volumes);
   self->plan_ratio = tb_lane_page_add_spin (box, _ ("Middle to outside, : 1"), &ratios);
+  tb_lane_page_explain (self->plan_length, "length");
+  tb_lane_page_explain (self->plan_volume, "volume");
+  tb_lane_page_explain (self->plan_ratio, "pattern-ratio");
   g_signal_connect_swapped (
       tb_lane_page_add_button (box, _ ("_Make strips"),
                                _ ("Ten strips with this length, oil and ratio, in place of the pattern")),

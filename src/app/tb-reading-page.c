@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-word.h"
 #include "tb-caution-button.h"
 #include "tb-quantity.h"
 
@@ -214,7 +215,7 @@ show_answers (TbReadingPage *self)
     return;
   for (int kind = 0; kind < TB_N_READINGS; kind++)
     {
-      g_autofree char *text = answer (self, (TbReadingKind)kind);
+      g_autofree char *text = answer (self, (TbReadingKind) kind);
 
       gtk_label_set_text (self->answers[kind], text);
     }
@@ -263,7 +264,7 @@ take_reading (TbReadingPage *self, TbReadingKind kind)
 static void
 on_take (GtkButton *button, TbReadingPage *self)
 {
-  TbReadingKind kind = (TbReadingKind)GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "kind"));
+  TbReadingKind kind = (TbReadingKind) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "kind"));
   gboolean taken;
 
   tb_session_begin_gesture (self->session);
@@ -300,16 +301,23 @@ add_input (TbReadingPage *self, GtkGrid *grid, TbReadingKind kind, guint i)
   g_autofree char *name = g_strdup_printf ("%s, %s", _ (tb_reading_info (kind)->label), _ (in->label));
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint)in->digits);
+  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) in->digits);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (spin), 6);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), in->standard);
   tb_accessible_set_name (spin, name);
-  gtk_grid_attach (grid, label, (int)(2 * (i % pair)), (int)(i / pair), 1, 1);
-  gtk_grid_attach (grid, spin, (int)(2 * (i % pair) + 1), (int)(i / pair), 1, 1);
+  gtk_grid_attach (grid, label, (int) (2 * (i % pair)), (int) (i / pair), 1, 1);
+  gtk_grid_attach (grid, spin, (int) (2 * (i % pair) + 1), (int) (i / pair), 1, 1);
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (show_answers), self);
   self->inputs[kind][i] = GTK_SPIN_BUTTON (spin);
 }
+
+/* What is read, in the glossary. */
+static const char *const words[TB_N_READINGS] = { [TB_READING_SPEED] = "speed",
+                                                  [TB_READING_REV_RATE] = "rev-rate",
+                                                  [TB_READING_TILT] = "axis-tilt",
+                                                  [TB_READING_AXIS] = "axis-rotation",
+                                                  [TB_READING_PAP] = "pap" };
 
 static void
 add_section (TbReadingPage *self, GtkBox *box, TbReadingKind kind)
@@ -317,11 +325,12 @@ add_section (TbReadingPage *self, GtkBox *box, TbReadingKind kind)
   const TbReadingInfo *info = tb_reading_info (kind);
   GtkWidget *grid = gtk_grid_new (), *button = gtk_button_new_with_label (_ (sections[kind].take));
 
-  add_label (box, _ (info->label), "section-title");
+  tb_word_listen (add_label (box, _ (info->label), "section-title"), GTK_WIDGET (box), words[kind], TRUE);
   add_label (box, _ (info->how), NULL);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
   gtk_widget_set_margin_top (grid, 4);
+  tb_word_set (grid, grid, words[kind]);
   gtk_box_append (box, grid);
   for (guint i = 0; i < MAX_INPUTS && sections[kind].inputs[i].label != NULL; i++)
     add_input (self, GTK_GRID (grid), kind, i);

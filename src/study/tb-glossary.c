@@ -131,7 +131,7 @@ const TbTerm tb_glossary[] = {
     N_ ("Drift"),
     N_ ("How many boards the feet wander sideways from the first step to the slide. Where the feet began is "
         "not where the ball is laid down."),
-    { "laydown", "approach", NULL },
+    { "stance", "laydown", "approach", NULL },
     { NULL } },
   { "drilling-angle",
     N_ ("Drilling angle"),
@@ -233,6 +233,12 @@ const TbTerm tb_glossary[] = {
         "core; a large one makes the second change of direction sharper."),
     { "differential", "mass-bias", "rg", NULL },
     { "intermediate_differential_in", NULL } },
+  { "landing",
+    N_ ("Landing"),
+    N_ ("A lofted ball meets the lane with many times its weight for a few thousandths of a second. That "
+        "presses the oil thin and slows the ball; from high up it dents the lane."),
+    { "loft", "film", "heads", NULL },
+    { "landing_ft", "landing_speed_mph", "landing_load", "landing_slowed_mph", "landing_loss_j", NULL } },
   { "launch-line",
     N_ ("Launch line"),
     N_ ("The straight line on which the ball is sent away, through the laydown point and the target. Where "
@@ -262,7 +268,7 @@ const TbTerm tb_glossary[] = {
     N_ ("How far the ball flies past the foul line before it lands. A few inches are usual. High lofting "
         "dents lanes, and many houses forbid it."),
     { "heads", "skid", "foul-line", NULL },
-    { "loft_angle_deg", "loft_reach_in", "release_height_in", "landing_ft", NULL } },
+    { "loft_angle_deg", "loft_reach_in", "release_height_in", NULL } },
   { "mass-bias",
     N_ ("Mass bias"),
     N_ ("The side of a lopsided core on which it is heaviest, marked on the ball. Layouts are measured from "
@@ -430,6 +436,12 @@ const TbTerm tb_glossary[] = {
     N_ ("A pattern with nearly as much oil outside as in the middle. The lane does not help: the ball goes "
         "where it was sent."),
     { "house-pattern", "pattern-ratio", NULL },
+    { NULL } },
+  { "stance",
+    N_ ("Stance"),
+    N_ ("Where a bowler stands before the first step, told as the board under the slide foot. Feet and "
+        "target are moved together, two boards to one, to play another part of the lane."),
+    { "drift", "laydown", "target", NULL },
     { NULL } },
   { "static-weight",
     N_ ("Static weight"),

@@ -8,7 +8,7 @@
 G_BEGIN_DECLS
 
 #define TB_TERM_MAX_SEE 5
-#define TB_TERM_MAX_NAMES 4
+#define TB_TERM_MAX_NAMES 6
 
 typedef struct TbTerm
 {
