@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-help-window.h"
+#include "tb-preferences-window.h"
 #include "tb-style.h"
 #include "tb-window.h"
 #include "tb-word.h"
@@ -14,8 +15,9 @@ struct _TbApplication
 {
   GtkApplication parent_instance;
   TbLibrary *library;
-  GtkWindow *help;    /* borrowed; NULL while there is none */
-  gboolean recovered; /* what was left unsaved has been looked for */
+  GtkWindow *help;        /* borrowed; NULL while there is none */
+  GtkWindow *preferences; /* likewise */
+  gboolean recovered;     /* what was left unsaved has been looked for */
 };
 
 G_DEFINE_FINAL_TYPE (TbApplication, tb_application, GTK_TYPE_APPLICATION)
@@ -51,6 +53,7 @@ static const Shortcut shortcuts[] = {
   { "win.page::results", { "<Alt>r", NULL } },
   { "window.close", { "<Control>w", NULL } },
   { "app.help", { "F1", NULL } },
+  { "app.preferences", { "<Control>comma", NULL } },
   { "app.quit", { "<Control>q", NULL } },
 };
 
@@ -160,6 +163,20 @@ words (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   tb_help_window_show_word (window, g_variant_get_string (parameter, NULL));
 }
 
+static void
+open_preferences (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  TbApplication *self = TB_APPLICATION (user_data);
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+
+  if (self->preferences == NULL)
+    {
+      self->preferences = GTK_WINDOW (tb_preferences_window_new (active));
+      g_object_add_weak_pointer (G_OBJECT (self->preferences), (gpointer *) &self->preferences);
+    }
+  gtk_window_present (self->preferences);
+}
+
 /* Every window may have a question to ask first. */
 static void
 quit (GSimpleAction *action, GVariant *parameter, gpointer user_data)
@@ -178,6 +195,7 @@ tb_application_startup (GApplication *application)
                                           { .name = "help", .activate = help },
                                           { .name = "contents", .activate = contents },
                                           { .name = "quit", .activate = quit },
+                                          { .name = "preferences", .activate = open_preferences },
                                           { .name = "words", .activate = words, .parameter_type = "s" } };
 
   G_APPLICATION_CLASS (tb_application_parent_class)->startup (application);
@@ -197,6 +215,8 @@ tb_application_finalize (GObject *object)
 
   if (self->help != NULL)
     g_object_remove_weak_pointer (G_OBJECT (self->help), (gpointer *) &self->help);
+  if (self->preferences != NULL)
+    g_object_remove_weak_pointer (G_OBJECT (self->preferences), (gpointer *) &self->preferences);
   g_clear_object (&self->library);
   G_OBJECT_CLASS (tb_application_parent_class)->finalize (object);
 }

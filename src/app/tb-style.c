@@ -13,6 +13,15 @@ static const int text_sizes[] = { 100, 125, 150, 200, 250 };
 /* The step is taken when the window is this close to it, so that a window dragged wider does not flicker. */
 #define STEP_REACH 0.96
 
+/* What was asked for, for every display. */
+static struct
+{
+  gboolean high_contrast, reduced_motion;
+  gboolean desktop_dark; /* the desktop's theme is, while ours stands in its place */
+  TbRunColors run_colors;
+  GtkCssProvider *colors; /* of the style sheet; lives as long as the display */
+} look;
+
 static void
 add_color (GString *css, const char *name, TbColor color)
 {
@@ -47,6 +56,8 @@ is_dark (GtkSettings *settings)
   g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
   if (g_getenv ("GTK_THEME") != NULL)
     return g_str_has_suffix (g_getenv ("GTK_THEME"), "dark");
+  if (look.high_contrast)
+    return prefers_dark || look.desktop_dark;
   return prefers_dark
          || (name != NULL && (g_str_has_suffix (name, "-dark") || g_str_has_suffix (name, "Inverse")));
 }
@@ -63,15 +74,38 @@ is_high_contrast (GtkSettings *settings)
 static TbTheme
 theme_now (GtkSettings *settings, double scale)
 {
+  gboolean strong = look.high_contrast || is_high_contrast (settings);
+  TbTheme theme;
+
   if (is_dark (settings))
-    return tb_theme_dark (scale);
-  return is_high_contrast (settings) ? tb_theme_contrast (scale) : tb_theme_light (scale);
+    theme = strong ? tb_theme_contrast_dark (scale) : tb_theme_dark (scale);
+  else
+    theme = strong ? tb_theme_contrast (scale) : tb_theme_light (scale);
+  tb_theme_set_run_colors (&theme, look.run_colors);
+  return theme;
+}
+
+/* GTK's own look for strong contrast has a theme for each of light and dark. */
+static void
+load_contrast (GtkSettings *settings)
+{
+  const char *wanted = is_dark (settings) ? "Default-hc-dark" : "Default-hc";
+  g_autofree char *name = NULL;
+
+  g_object_get (settings, "gtk-theme-name", &name, NULL);
+  if (look.high_contrast && g_strcmp0 (name, wanted) != 0)
+    g_object_set (settings, "gtk-theme-name", wanted, NULL);
 }
 
 static TbTheme
 projector_theme (GtkSettings *settings, double scale)
 {
-  return is_dark (settings) ? tb_theme_dark (scale) : tb_theme_contrast (scale);
+  TbTheme theme = tb_theme_contrast (scale);
+
+  if (is_dark (settings))
+    theme = look.high_contrast ? tb_theme_contrast_dark (scale) : tb_theme_dark (scale);
+  tb_theme_set_run_colors (&theme, look.run_colors);
+  return theme;
 }
 
 static void
@@ -81,6 +115,7 @@ load_colors (GtkCssProvider *provider)
   g_autofree char *all = colors_css (theme_now (settings, 1.0));
   g_autoptr (GString) css = g_string_new (all);
 
+  load_contrast (settings);
   add_color (css, "tb_projector", projector_theme (settings, 1.0).background);
   gtk_css_provider_load_from_data (provider, css->str, -1);
 }
@@ -92,6 +127,7 @@ tb_style_init (GdkDisplay *display)
   g_autoptr (GtkCssProvider) colors = gtk_css_provider_new ();
   GtkSettings *settings = gtk_settings_get_for_display (display);
 
+  look.colors = colors;
   load_colors (colors);
   g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (load_colors),
                            colors, G_CONNECT_SWAPPED);
@@ -123,6 +159,45 @@ tb_style_set_color_scheme (TbColorScheme scheme)
     }
   else
     g_object_set (settings, "gtk-application-prefer-dark-theme", scheme == TB_COLOR_SCHEME_DARK, NULL);
+}
+
+void
+tb_style_set_high_contrast (gboolean high)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  if (look.high_contrast == high)
+    return;
+  look.desktop_dark = high && is_dark (settings);
+  look.high_contrast = high;
+  if (high)
+    load_contrast (settings);
+  else
+    gtk_settings_reset_property (settings, "gtk-theme-name");
+}
+
+void
+tb_style_set_run_colors (TbRunColors colors)
+{
+  if (look.run_colors == colors)
+    return;
+  look.run_colors = colors;
+  if (look.colors != NULL)
+    load_colors (look.colors);
+}
+
+void
+tb_style_set_reduced_motion (gboolean reduced)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  if (look.reduced_motion == reduced)
+    return;
+  look.reduced_motion = reduced;
+  if (reduced)
+    g_object_set (settings, "gtk-enable-animations", FALSE, NULL);
+  else
+    gtk_settings_reset_property (settings, "gtk-enable-animations");
 }
 
 int

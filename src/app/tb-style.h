@@ -22,6 +22,12 @@ typedef enum TbColorScheme
 void tb_style_init (GdkDisplay *display);
 /* Light, dark, or as the desktop has it. */
 void tb_style_set_color_scheme (TbColorScheme scheme);
+/* The strongest contrast, whatever the desktop has; FALSE is as the desktop has it. */
+void tb_style_set_high_contrast (gboolean high);
+/* The colours of "before" and "after". */
+void tb_style_set_run_colors (TbRunColors colors);
+/* Nothing moves by itself; FALSE is as the desktop has it. */
+void tb_style_set_reduced_motion (gboolean reduced);
 
 /* The step of text size (%) that suits a window of this size, px. */
 int tb_style_suitable_text_size (int width, int height);

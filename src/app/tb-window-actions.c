@@ -101,7 +101,7 @@ apply_lane_view (TbWindow *self)
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     if (g_str_equal (view, names[i]))
-      tb_lane_panel_set_projection (self->lane, (TbLaneProjection)i);
+      tb_lane_panel_set_projection (self->lane, (TbLaneProjection) i);
 }
 
 static void
@@ -116,7 +116,15 @@ apply_ball_view (TbWindow *self)
 static void
 apply_color_scheme (TbWindow *self)
 {
-  tb_style_set_color_scheme ((TbColorScheme)g_settings_get_enum (self->settings, "color-scheme"));
+  tb_style_set_color_scheme ((TbColorScheme) g_settings_get_enum (self->settings, "color-scheme"));
+}
+
+static void
+apply_look (TbWindow *self)
+{
+  tb_style_set_high_contrast (g_settings_get_boolean (self->settings, "high-contrast"));
+  tb_style_set_run_colors ((TbRunColors) g_settings_get_enum (self->settings, "run-colors"));
+  tb_style_set_reduced_motion (g_settings_get_boolean (self->settings, "reduced-motion"));
 }
 
 static void
@@ -161,6 +169,9 @@ tb_window_init_actions (TbWindow *self)
   add_setting (self, "units", NULL);
   add_setting (self, "text-size", NULL);
   add_setting (self, "color-scheme", apply_color_scheme);
+  add_setting (self, "high-contrast", apply_look);
+  add_setting (self, "run-colors", apply_look);
+  add_setting (self, "reduced-motion", apply_look);
   add_setting (self, "lane-view", apply_lane_view);
   add_setting (self, "ball-view", apply_ball_view);
   add_page_action (self);

@@ -295,9 +295,7 @@ ask_what_to_open (TbWindow *self)
 static void
 start_new (TbWindow *self)
 {
-  g_autoptr (TbStudy) study = tb_library_start_study ();
-
-  tb_session_open (self->session, study, NULL);
+  tb_window_start_study (self);
 }
 
 static void

@@ -97,6 +97,8 @@ void tb_window_close_lessons (TbWindow *self);
 void tb_window_class_install_export_actions (GtkWidgetClass *widget_class);
 
 /* tb-window.c */
+/* Opens the study that a new window has, with the hand that is preferred. */
+void tb_window_start_study (TbWindow *self);
 /* A sentence on top of the window; NULL takes it away. */
 void tb_window_tell (TbWindow *self, const char *sentence);
 

@@ -60,7 +60,7 @@ wanted_text_size (TbWindow *self)
   if (g_str_equal (setting, "automatic"))
     return tb_style_suitable_text_size (gtk_widget_get_width (GTK_WIDGET (self)),
                                         gtk_widget_get_height (GTK_WIDGET (self)));
-  return (int)g_ascii_strtoll (setting, NULL, 10);
+  return (int) g_ascii_strtoll (setting, NULL, 10);
 }
 
 static gboolean
@@ -136,6 +136,35 @@ set_session (TbWindow *self, TbSession *session)
   show_title (self);
 }
 
+/* The same delivery with the other hand is the same bowler's no more. */
+static TbStudy *
+with_hand (TbStudy *study, TbHand hand)
+{
+  TbStudy *changed = tb_study_ref (study);
+
+  for (int side = 0; side < TB_N_SIDES; side++)
+    {
+      TbDelivery delivery = changed->side[side]->shot.delivery;
+      g_autoptr (TbStudy) given = changed;
+      g_autoptr (TbSetup) setup = NULL;
+
+      delivery.hand = hand;
+      setup = tb_setup_with_bowler (given->side[side], &delivery, NULL, NULL);
+      changed = tb_study_with_side (given, (TbSide) side, setup);
+    }
+  return changed;
+}
+
+void
+tb_window_start_study (TbWindow *self)
+{
+  TbHand hand = (TbHand) g_settings_get_enum (self->settings, "hand");
+  g_autoptr (TbStudy) study = tb_library_start_study ();
+  g_autoptr (TbStudy) wanted = hand == TB_HAND_RIGHT ? tb_study_ref (study) : with_hand (study, hand);
+
+  tb_session_open (self->session, wanted, NULL);
+}
+
 TbWindow *
 tb_window_new (GtkApplication *application, TbLibrary *library)
 {
@@ -145,6 +174,8 @@ tb_window_new (GtkApplication *application, TbLibrary *library)
   set_session (self, session);
   /* Here, not in init: GTK sets "maximized" to its default after that. */
   bind_settings (self);
+  if (g_settings_get_enum (self->settings, "hand") != TB_HAND_RIGHT)
+    tb_window_start_study (self);
   tb_window_init_actions (self);
   tb_window_init_files (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->throw_bar));

@@ -77,7 +77,7 @@ add_label (TbWordPopover *self, const char *text, const char *style)
   return label;
 }
 
-static void show_term (TbWordPopover *self, const TbTerm *term);
+static void show_term (TbWordPopover *self, const TbTerm *term, gboolean headed);
 
 static gboolean
 on_link (TbWordPopover *self, const char *id)
@@ -86,7 +86,7 @@ on_link (TbWordPopover *self, const char *id)
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->box))) != NULL)
     gtk_box_remove (self->box, child);
-  show_term (self, tb_glossary_find (id));
+  show_term (self, tb_glossary_find (id), TRUE);
   gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
   return TRUE;
 }
@@ -113,14 +113,15 @@ add_all_words (TbWordPopover *self)
 }
 
 static void
-show_term (TbWordPopover *self, const TbTerm *term)
+show_term (TbWordPopover *self, const TbTerm *term, gboolean headed)
 {
   g_autofree char *markup = tb_help_words_see_markup (term);
   g_autofree char *spoken = g_strdup_printf (_ ("%s: %s"), _ (term->word), _ (term->text));
   GtkWidget *see;
 
   self->term = term;
-  add_label (self, _ (term->word), "heading");
+  if (headed)
+    add_label (self, _ (term->word), "heading");
   add_label (self, _ (term->text), NULL);
   see = add_label (self, NULL, "note");
   gtk_label_set_markup (GTK_LABEL (see), markup);
@@ -130,17 +131,18 @@ show_term (TbWordPopover *self, const TbTerm *term)
   tb_accessible_set_name (GTK_WIDGET (self), spoken);
 }
 
-/* What the control itself is, where that is not the word. */
-static void
+/* What the control or the measure itself is, where the name is one's. Whether the word is still to be named.
+ */
+static gboolean
 show_name (TbWordPopover *self, const char *name)
 {
   const char *label, *help;
 
   if (!look_up (name, &label, &help))
-    return;
-  if (!g_str_equal (label, self->term->word))
-    add_label (self, _ (label), "heading");
+    return TRUE;
+  add_label (self, _ (label), "heading");
   add_label (self, _ (help), NULL);
+  return !g_str_equal (label, self->term->word);
 }
 
 static gboolean
@@ -184,8 +186,7 @@ tb_word_show (GtkWidget *host, GtkWidget *at, const char *name)
 
   self->term = term_of (name);
   g_return_val_if_fail (self->term != NULL, NULL);
-  show_name (self, name);
-  show_term (self, self->term);
+  show_term (self, self->term, show_name (self, name));
   place (self, host, at);
   gtk_popover_popup (GTK_POPOVER (self));
   return self;

@@ -131,6 +131,73 @@ tb_theme_contrast (double text_scale)
   return scaled (contrast, text_scale);
 }
 
+TbTheme
+tb_theme_contrast_dark (double text_scale)
+{
+  static const TbTheme contrast = {
+    .background = RGB (0x000000),
+    .text = RGB (0xffffff),
+    .quiet = RGB (0xd8d8d8),
+    .rule = RGB (0x8a8a8a),
+    .before = RGB (0xffffff),
+    .after = RGB (0xffa347),
+    .wood = RGB (0x2a2214),
+    .gutter = RGB (0x565656),
+    .mark = RGB (0xf0d8ac),
+    .approach = RGB (0x4c3e26),
+    .pit = RGB (0x000000),
+    .oil_thin = RGBA (0x2b6f96, 0.0),
+    .oil_thick = RGBA (0x1f6f9c, 1.0),
+    .pin = RGB (0xffffff),
+    .pin_edge = RGB (0xb0b0b0),
+    .pin_band = RGB (0xe0584c),
+    .ball = RGB (0x1c3f6c),
+    .ball_light = RGB (0x9ac2ee),
+    .ball_mark = RGB (0xffffff),
+    .warning = RGB (0xffc08c),
+    .font = "sans-serif",
+    .text_size = TB_THEME_TEXT_SIZE,
+    .line_width = LINE_WIDTH_CONTRAST,
+  };
+
+  return scaled (contrast, text_scale);
+}
+
+/* WCAG 2: "relative luminance". */
+static double
+linear (double channel)
+{
+  return channel <= 0.04045 ? channel / 12.92 : pow ((channel + 0.055) / 1.055, 2.4);
+}
+
+double
+tb_color_luminance (TbColor color)
+{
+  return 0.2126 * linear (color.red) + 0.7152 * linear (color.green) + 0.0722 * linear (color.blue);
+}
+
+/* A background that light text stands on. */
+#define DARK_LUMINANCE 0.2
+
+void
+tb_theme_set_run_colors (TbTheme *theme, TbRunColors colors)
+{
+  /* Blue and vermilion of the palette of Okabe and Ito, made darker or lighter to stand out from the background. */
+  static const struct
+  {
+    TbColor before, after;
+  } sets[TB_N_RUN_COLORS][2] = {
+    [TB_RUN_COLORS_BLUE_ORANGE] = { { RGB (0x06407a), RGB (0xbe4b00) }, { RGB (0xa8d4ff), RGB (0xff8a33) } },
+    [TB_RUN_COLORS_BLUE] = { { RGB (0x2c2c34), RGB (0x0068ad) }, { RGB (0xf2f2f2), RGB (0x56b4e9) } },
+  };
+  int dark = tb_color_luminance (theme->background) < DARK_LUMINANCE;
+
+  if (colors == TB_RUN_COLORS_ORANGE)
+    return;
+  theme->before = sets[colors][dark].before;
+  theme->after = sets[colors][dark].after;
+}
+
 double
 tb_theme_suitable_scale (double width, double height)
 {

@@ -39,8 +39,24 @@ typedef struct TbTheme
 /* Ready-made themes; text_size is 11 px × text_scale, and line widths grow with it. */
 TbTheme tb_theme_light (double text_scale);
 TbTheme tb_theme_dark (double text_scale);
-/* For a projector: the strongest contrast. */
+/* For a projector: the strongest contrast; and the same on black. */
 TbTheme tb_theme_contrast (double text_scale);
+TbTheme tb_theme_contrast_dark (double text_scale);
+
+/* Sets of colours for the two runs. In each the two differ in lightness as well as in hue, so that they are told apart
+ * with any kind of colour vision, and in a copy without colours. */
+typedef enum TbRunColors
+{
+  TB_RUN_COLORS_ORANGE,      /* grey and orange: the themes' own */
+  TB_RUN_COLORS_BLUE_ORANGE, /* blue and orange */
+  TB_RUN_COLORS_BLUE,        /* grey and blue */
+  TB_N_RUN_COLORS
+} TbRunColors;
+
+/* Gives a theme another set; what is right for its background is chosen. */
+void tb_theme_set_run_colors (TbTheme *theme, TbRunColors colors);
+/* How light a colour is, 0 for black to 1 for white (relative luminance of sRGB, WCAG 2). */
+double tb_color_luminance (TbColor color);
 
 /* The text scale that reads well in a picture of this size (px) seen as a whole: 1 for a window of 1280 × 800, 2.5 for
  * 3840 × 2160. */

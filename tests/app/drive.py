@@ -148,7 +148,7 @@ def check_drop_downs_choose():
 
 def check_units():
     app.keys('F10')
-    wait(lambda: app.find('menu item', starts='Units') or app.find('menu item', starts='_Units'), 'the menu')
+    wait(lambda: app.find('menu item', starts='Preferences') or app.find('menu item', starts='_Preferences'), 'the menu')
     app.keys('Escape')
     driver.settings(units='metric')
     wait(lambda: app.find('label', starts='Speed at the pins km/h'), 'metric measures')
