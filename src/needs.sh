@@ -114,6 +114,7 @@ needs_of_tests ()
   need debhelper 'debhelper, to build a package' has dh
   need dpkg-dev 'the Debian package tools (dpkg-buildpackage)' has dpkg-buildpackage
   need gcovr 'gcovr, to count what the tests reach' has gcovr
+  need locales 'the sources of locales, for localedef' test -e /usr/share/i18n/locales/de_DE
   need appstream 'AppStream (appstreamcli)' has appstreamcli
   need poppler-utils 'poppler, to read the pages that are written (pdftotext)' has pdftotext
 }

@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "tb-accessible.h"
+#include "tb-spin.h"
 #include "tb-word.h"
 #include "tb-drilling.h"
 
@@ -197,6 +198,7 @@ add_spin (TbGripEditor *self, gsize i, int j)
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 5);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (spin), 5);
+  tb_spin_take_either_mark (GTK_SPIN_BUTTON (spin));
   tb_accessible_set_name (spin, name);
   if (row->word != NULL)
     tb_word_set (spin, spin, row->word);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-spin.h"
 #include "tb-word.h"
 
 typedef struct TbLanePagePrivate
@@ -153,7 +154,7 @@ tb_lane_page_add_spin (GtkBox *box, const char *label, const TbSpinRange *range)
       = gtk_adjustment_new (range->low, range->low, range->high, range->step, range->page, 0);
   GtkWidget *spin = gtk_spin_button_new (adjustment, range->step, range->digits);
 
-  gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (spin), TRUE);
+  tb_spin_take_either_mark (GTK_SPIN_BUTTON (spin));
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 5);
   gtk_widget_set_valign (spin, GTK_ALIGN_CENTER);
   tb_accessible_set_name (spin, label);

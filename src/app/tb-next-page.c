@@ -8,6 +8,7 @@
 #include "tb-accessible.h"
 #include "tb-next-balls.h"
 #include "tb-option-row.h"
+#include "tb-spin.h"
 #include "tb-unit-pair.h"
 
 struct _TbNextPage
@@ -379,6 +380,7 @@ tb_next_page_init (TbNextPage *self)
   g_autoptr (GtkStringList) model = NULL;
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_spin_take_either_mark (self->amount);
   for (int kind = 0; kind < TB_N_WISHES; kind++)
     {
       labels[kind] = _ (tb_wish_info (kind)->label);

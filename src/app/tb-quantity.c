@@ -92,15 +92,54 @@ tb_quantity_format (const TbQuantity *self, double value)
   return tb_number_with_unit (value * self->factor, self->digits, self->unit);
 }
 
-/* The text with a decimal point and a plain minus, spaces at both ends gone. */
+/* A group of thousands. */
+#define GROUP 3
+
+/* Whether the last mark of a number, at `mark`, is one between thousands. */
+static gboolean
+parts_thousands (const char *mark, int digits)
+{
+  return digits == 0 && strspn (mark + 1, "0123456789") == GROUP;
+}
+
+/* The text with a decimal point, if any, and a plain minus, spaces at both ends gone. */
 static char *
-plain_number_text (const char *text)
+plain_number_text (const char *text, int digits)
 {
   g_autoptr (GString) plain = g_string_new (text);
+  gssize last;
 
   g_string_replace (plain, "−", "-", 0);
-  g_string_replace (plain, ",", ".", 0);
-  return g_strstrip (g_string_free (g_steal_pointer (&plain), FALSE));
+  g_strstrip (plain->str);
+  plain->len = strlen (plain->str);
+  /* Behind the number a mark is text. */
+  last = (gssize) strspn (plain->str, "+-0123456789.,") - 1;
+  while (last >= 0 && plain->str[last] != '.' && plain->str[last] != ',')
+    last--;
+  if (last < 0)
+    return g_string_free (g_steal_pointer (&plain), FALSE);
+  if (parts_thousands (plain->str + last, digits))
+    g_string_erase (plain, last--, 1);
+  else
+    plain->str[last--] = '.';
+  for (; last >= 0; last--)
+    if (plain->str[last] == '.' || plain->str[last] == ',')
+      g_string_erase (plain, last, 1);
+  return g_string_free (g_steal_pointer (&plain), FALSE);
+}
+
+gboolean
+tb_number_parse (const char *text, int digits, double *number, char **rest)
+{
+  g_autofree char *plain = plain_number_text (text, digits);
+  char *end = NULL;
+  double read = g_ascii_strtod (plain, &end);
+
+  if (end == plain || !isfinite (read))
+    return FALSE;
+  *number = read;
+  *rest = g_strstrip (g_strdup (end));
+  return TRUE;
 }
 
 static gboolean
@@ -178,16 +217,14 @@ example_sentence (const TbQuantity *self, const char *text)
 char *
 tb_quantity_parse (const TbQuantity *self, const char *text, double *value)
 {
-  g_autofree char *plain = plain_number_text (text);
-  char *end = NULL;
+  g_autofree char *word = g_strstrip (g_strdup (text)), *unit = NULL;
   double number, factor;
 
-  if (parse_word (self->field, plain, value))
+  if (parse_word (self->field, word, value))
     return NULL;
-  number = g_ascii_strtod (plain, &end);
-  if (end == plain || !isfinite (number))
+  if (!tb_number_parse (text, self->digits, &number, &unit))
     return example_sentence (self, text);
-  factor = unit_factor (self, g_strstrip (end));
+  factor = unit_factor (self, unit);
   if (factor == 0.0)
     return example_sentence (self, text);
   if (!tb_quantity_from_shown (self, number * self->factor / factor, value))

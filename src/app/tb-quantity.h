@@ -25,6 +25,12 @@ char *tb_number_format_signed (double number, int digits);
 /* A number with its unit, as it stands in running text: "17.0 mph", "50°". unit is untranslated. */
 char *tb_number_with_unit (double number, int digits, const char *unit);
 
+/* Reads a number at the start of what somebody typed, with a point or a comma as its decimal mark whatever
+ * the locale, and with a true minus or a hyphen. `digits` is how many the number is shown with: where there
+ * are none, three digits behind a mark are thousands. `rest` is what follows, without spaces at its ends, to
+ * be freed; FALSE if there is no number. */
+gboolean tb_number_parse (const char *text, int digits, double *number, char **rest);
+
 /* A number as shown to the field's unit; the ends of the range are met to the digit shown. FALSE outside of
  * it. */
 gboolean tb_quantity_from_shown (const TbQuantity *self, double shown, double *value);

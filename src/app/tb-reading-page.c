@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-spin.h"
 #include "tb-word.h"
 #include "tb-caution-button.h"
 #include "tb-quantity.h"
@@ -305,6 +306,7 @@ add_input (TbReadingPage *self, GtkGrid *grid, TbReadingKind kind, guint i)
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (spin), 6);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), in->standard);
+  tb_spin_take_either_mark (GTK_SPIN_BUTTON (spin));
   tb_accessible_set_name (spin, name);
   gtk_grid_attach (grid, label, (int) (2 * (i % pair)), (int) (i / pair), 1, 1);
   gtk_grid_attach (grid, spin, (int) (2 * (i % pair) + 1), (int) (i / pair), 1, 1);

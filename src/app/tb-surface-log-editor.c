@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-spin.h"
 #include "tb-surface-log-document.h"
 
 struct _TbSurfaceLogEditor
@@ -286,6 +287,7 @@ tb_surface_log_editor_init (TbSurfaceLogEditor *self)
   g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_spin_take_either_mark (self->amount);
   for (int i = 0; i < TB_N_SURFACE_WORKS; i++)
     gtk_string_list_append (works, _ (tb_surface_work_info ((TbSurfaceWork)i)->label));
   gtk_drop_down_set_model (self->what, G_LIST_MODEL (works));

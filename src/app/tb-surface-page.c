@@ -9,6 +9,7 @@
 #include "tb-curve-view.h"
 #include "tb-drawn-picture.h"
 #include "tb-follower.h"
+#include "tb-spin.h"
 #include "tb-surface-curve.h"
 #include "tb-surface-log-editor.h"
 #include "tb-surface.h"
@@ -359,5 +360,6 @@ static void
 tb_surface_page_init (TbSurfacePage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_spin_take_either_mark (self->games);
   tb_drawn_picture_set_draw (self->picture, _ ("Curves against the surface"), draw_curves, self);
 }

@@ -3,6 +3,7 @@
 #include "tb-headless.h"
 
 #include <glib/gi18n-lib.h>
+#include <locale.h>
 #include <signal.h>
 
 #include "tb-clip-command.h"
@@ -75,6 +76,16 @@ tb_headless_is_asked (int argc, char **argv)
   return FALSE;
 }
 
+/* What a person looks at is written as that person writes numbers; all else is read by programs, and has the decimal
+ * point whatever the locale. */
+static void
+set_decimal_mark (const TbCommand *command)
+{
+  static const char *const pictures[] = { "--picture", "--clip", "--handout", NULL };
+
+  setlocale (LC_NUMERIC, command != NULL && g_strv_contains (pictures, command->option) ? "" : "C");
+}
+
 static gboolean
 run_all (TbRequest *request, GError **error)
 {
@@ -82,6 +93,7 @@ run_all (TbRequest *request, GError **error)
     {
       const TbOrder *order = &g_array_index (request->orders, TbOrder, i);
 
+      set_decimal_mark (order->command);
       if (!order->command->run (request, order->argument, error))
         return FALSE;
     }
@@ -96,6 +108,7 @@ tb_headless_run (int argc, char **argv)
 
   /* A pipe that nobody reads any more is told of like a full disk, rather than ending us without a word. */
   signal (SIGPIPE, SIG_IGN);
+  set_decimal_mark (NULL);
   if (request && run_all (request, &error))
     return TB_EXIT_DONE;
   g_printerr ("tenboard: %s\n", error->message);

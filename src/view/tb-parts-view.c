@@ -3,6 +3,7 @@
 #include "tb-parts-view.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include "tb-canvas.h"
 #include "tb-draw.h"
 
@@ -33,7 +34,8 @@ static char *
 number_text (const TbPartsScene *scene, double value)
 {
   g_autofree char *size = g_strdup_printf ("%.*f", scene->digits, fabs (value));
-  const char *sign = g_ascii_strtod (size, NULL) == 0 ? "" : value < 0 ? "\xe2\x88\x92" : "+";
+  /* As it is shown, with the locale's decimal mark. */
+  const char *sign = strtod (size, NULL) == 0 ? "" : value < 0 ? "\xe2\x88\x92" : "+";
 
   return g_strconcat (sign, size, scene->unit, NULL);
 }
