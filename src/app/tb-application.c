@@ -134,6 +134,8 @@ help_window (TbApplication *self)
       self->help = GTK_WINDOW (tb_help_window_new (active));
       g_object_add_weak_pointer (G_OBJECT (self->help), (gpointer *) &self->help);
     }
+  if (TB_IS_WINDOW (active))
+    tb_style_set_text_size (GTK_WIDGET (self->help), tb_style_get_text_size (GTK_WIDGET (active)));
   return TB_HELP_WINDOW (self->help);
 }
 

@@ -79,6 +79,20 @@ add_label (TbWordPopover *self, const char *text, const char *style)
 
 static void show_term (TbWordPopover *self, const TbTerm *term, gboolean headed);
 
+/* Gives the box the height that its text has at its width: GTK asks for the two apart, and cuts the last
+ * line. */
+static void
+fit (TbWordPopover *self)
+{
+  GtkWidget *box = GTK_WIDGET (self->box);
+  int width, height;
+
+  gtk_widget_set_size_request (box, -1, -1);
+  gtk_widget_measure (box, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &width, NULL, NULL);
+  gtk_widget_measure (box, GTK_ORIENTATION_VERTICAL, width, NULL, &height, NULL, NULL);
+  gtk_widget_set_size_request (box, width, height);
+}
+
 static gboolean
 on_link (TbWordPopover *self, const char *id)
 {
@@ -87,6 +101,7 @@ on_link (TbWordPopover *self, const char *id)
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->box))) != NULL)
     gtk_box_remove (self->box, child);
   show_term (self, tb_glossary_find (id), TRUE);
+  fit (self);
   gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
   return TRUE;
 }
@@ -188,6 +203,7 @@ tb_word_show (GtkWidget *host, GtkWidget *at, const char *name)
   g_return_val_if_fail (self->term != NULL, NULL);
   show_term (self, self->term, show_name (self, name));
   place (self, host, at);
+  fit (self);
   gtk_popover_popup (GTK_POPOVER (self));
   return self;
 }
