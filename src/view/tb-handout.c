@@ -20,6 +20,8 @@
 #define MARGIN 40.0
 #define COLUMN_GAP 20.0
 #define TITLE 20.0
+#define SMALL_TITLE 14.0
+#define TITLE_LINES 2
 #define KICKER 8.0
 #define PART_GAP 8.0
 #define LANE_HIGHEST 230.0
@@ -132,6 +134,20 @@ put_who (Sheet *sheet, Column *column, const char *label, const char *value)
   column->y += 1.75 * HANDOUT_BODY;
 }
 
+/* In large type where it fits on two lines. */
+static void
+put_title (Sheet *sheet, Column *column)
+{
+  const char *title = tb_handout_title (sheet->handout);
+  TextStyle large = { TITLE, sheet->canvas.theme.text, TRUE }, small = { SMALL_TITLE, large.color, TRUE };
+  g_autofree char *fitting = column_fitting (column, title, large, TITLE_LINES);
+
+  if (g_str_equal (fitting, title))
+    column_text (column, title, large);
+  else
+    column_short_text (column, title, small, TITLE_LINES);
+}
+
 /* Returns where the head ends. */
 static double
 put_head (Sheet *sheet)
@@ -144,8 +160,7 @@ put_head (Sheet *sheet)
 
   column_text (&title, _ ("To take home and practise"),
                (TextStyle){ KICKER, sheet->canvas.theme.after, TRUE });
-  column_short_text (&title, tb_handout_title (handout), (TextStyle){ TITLE, sheet->canvas.theme.text, TRUE },
-                     2);
+  put_title (sheet, &title);
   put_who (sheet, &who, _ ("Bowler"), handout->bowler);
   put_who (sheet, &who, _ ("Date"), handout->date);
   end = MAX (title.y, who.y);
