@@ -13,6 +13,7 @@
 #include "tb-loft-picture.h"
 #include "tb-picture-menu.h"
 #include "tb-save-dialog.h"
+#include "tb-style.h"
 
 /* How often the progress is shown anew, ms. */
 #define PROGRESS_PERIOD 100
@@ -591,6 +592,7 @@ tb_export_window_new (GtkWindow *parent, TbSession *session, TbExportKind kind)
   TbExportWindow *self = g_object_new (TB_TYPE_EXPORT_WINDOW, "transient-for", parent, NULL);
 
   self->session = g_object_ref (session);
+  tb_style_set_text_size (GTK_WIDGET (self), tb_style_get_text_size (GTK_WIDGET (parent)));
   set_kind (self, kind);
   add_throw_views (self);
   if (kind == TB_EXPORT_PICTURE)

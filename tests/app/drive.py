@@ -181,6 +181,27 @@ def check_a_study_is_titled_and_saved():
     assert abs(numbers(STUDY)['after']['actual_speed_mph'] - 20.3) < 1e-9
 
 
+def check_a_picture_is_saved_from_the_menu():
+    path = os.path.join(FOLDER, 'lane.png')
+    app.keys('F10')
+    wait(lambda: app.find('menu item', has='icture'), 'the menu')
+    app.keys('p')
+    wait(lambda: app.find('frame', 'Save a picture'), 'the window')
+    app.keys('ctrl+s')
+    wait(lambda: len(driver.xdotool('search', '--onlyvisible', '--class', 'tenboard').split()) > 2, 'the file dialog')
+    time.sleep(0.5)
+    app.keys('ctrl+a')
+    app.type(path + '\n')
+    wait(lambda: os.path.exists(path), 'the picture')
+    wait(lambda: any(node.name == 'Saved as “lane.png”.' for node in driver.walk(app.node)), 'the sentence')
+    with open(path, 'rb') as file:
+        head = file.read(24)
+    assert head[:8] == b'\x89PNG\r\n\x1a\n'
+    assert (int.from_bytes(head[16:20], 'big'), int.from_bytes(head[20:24], 'big')) in ((900, 1200), (1280, 800))
+    app.keys('Escape')
+    wait(lambda: len(driver.xdotool('search', '--onlyvisible', '--class', 'tenboard').split()) == 1, 'it to go')
+
+
 def check_the_study_reopened_is_the_same():
     global app
     shown = {column: app.measure('Boards hooked', column) for column in ('before', 'after', 'difference')}
