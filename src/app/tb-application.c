@@ -87,7 +87,10 @@ tb_application_activate (GApplication *application)
   window = gtk_application_get_active_window (GTK_APPLICATION (application));
 
   if (window == NULL)
-    window = GTK_WINDOW (new_window (TB_APPLICATION (application)));
+    {
+      window = GTK_WINDOW (new_window (TB_APPLICATION (application)));
+      tb_window_offer_tour (TB_WINDOW (window));
+    }
   gtk_window_present (window);
 }
 

@@ -41,6 +41,7 @@ struct _TbCompareTable
 
   /* Template */
   GtkLabel *problem;
+  GtkLabel *alike;
   GtkGrid *main_grid;
   GtkGrid *more_grid;
 
@@ -108,12 +109,23 @@ show_problem (TbCompareTable *self)
   gtk_widget_set_visible (GTK_WIDGET (self->problem), wrong);
 }
 
+/* A column of zeros says nothing by itself. */
+static void
+show_alike (TbCompareTable *self)
+{
+  TbStudy *study = tb_session_get_study (self->session);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->alike),
+                          tb_setup_equal (study->side[TB_SIDE_BEFORE], study->side[TB_SIDE_AFTER]));
+}
+
 static void
 show_session (TbCompareTable *self)
 {
   for (guint i = 0; i < self->rows->len; i++)
     show_measure (self, &g_array_index (self->rows, Row, i));
   show_problem (self);
+  show_alike (self);
 }
 
 static GtkLabel *
@@ -356,6 +368,7 @@ tb_compare_table_class_init (TbCompareTableClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/tenboard/Tenboard/ui/tb-compare-table.ui");
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, problem);
+  gtk_widget_class_bind_template_child (widget_class, TbCompareTable, alike);
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, main_grid);
   gtk_widget_class_bind_template_child (widget_class, TbCompareTable, more_grid);
 }

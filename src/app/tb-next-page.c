@@ -143,8 +143,9 @@ nothing_text (const TbNext *next)
 {
   if (next->status != TB_OK || next->options->len > 0)
     return NULL;
-  return g_strdup (next->met ? _ ("That is so already.")
-                             : _ ("Nothing within the usual limits comes nearer to this wish."));
+  return g_strdup (next->met ? _ ("That is so already. Wish for something else above.")
+                             : _ ("Nothing within the usual limits comes nearer to this wish. Ask for less, or "
+                                  "change ball, surface or line on the left and look again."));
 }
 
 static void

@@ -52,6 +52,39 @@ tb_results_panel_add_page (TbResultsPanel *self, GtkWidget *page, const char *na
   gtk_widget_set_visible (self->switcher, TRUE);
 }
 
+void
+tb_results_panel_show_page (TbResultsPanel *self, const char *name)
+{
+  gtk_stack_set_visible_child_name (self->stack, name);
+}
+
+const char *
+tb_results_panel_get_page (TbResultsPanel *self)
+{
+  return gtk_stack_get_visible_child_name (self->stack);
+}
+
+GtkWidget *
+tb_results_panel_get_stack (TbResultsPanel *self)
+{
+  return GTK_WIDGET (self->stack);
+}
+
+/* The switcher's buttons are in the order of the pages. */
+GtkWidget *
+tb_results_panel_get_tab (TbResultsPanel *self, const char *name)
+{
+  GtkWidget *child = gtk_stack_get_child_by_name (self->stack, name);
+  GtkWidget *tab = gtk_widget_get_first_child (self->switcher);
+
+  if (child == NULL)
+    return NULL;
+  for (GtkWidget *page = gtk_widget_get_first_child (GTK_WIDGET (self->stack)); page != NULL && page != child;
+       page = gtk_widget_get_next_sibling (page))
+    tab = tab != NULL ? gtk_widget_get_next_sibling (tab) : NULL;
+  return tab;
+}
+
 static void
 tb_results_panel_dispose (GObject *object)
 {

@@ -62,6 +62,18 @@ chosen_measure (TbWhyPage *self)
 }
 
 static void
+add_sentence (TbWhyPage *self, const char *sentence, const char *style)
+{
+  GtkWidget *label = gtk_label_new (sentence);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_selectable (GTK_LABEL (label), FALSE);
+  gtk_widget_add_css_class (label, style);
+  gtk_box_append (self->sentences, label);
+}
+
+static void
 show_sentences (TbWhyPage *self)
 {
   g_auto (GStrv) sentences = tb_why_sentences (self->why, chosen_measure (self), is_metric (self));
@@ -70,15 +82,9 @@ show_sentences (TbWhyPage *self)
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->sentences))) != NULL)
     gtk_box_remove (self->sentences, child);
   for (guint i = 0; sentences[i] != NULL; i++)
-    {
-      GtkWidget *label = gtk_label_new (sentences[i]);
-
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_label_set_selectable (GTK_LABEL (label), FALSE);
-      gtk_widget_add_css_class (label, i == 0 ? "headline" : "reason");
-      gtk_box_append (self->sentences, label);
-    }
+    add_sentence (self, sentences[i], i == 0 ? "headline" : "reason");
+  if (self->why->status == TB_OK && self->why->n_inputs == 0)
+    add_sentence (self, _ ("Change one thing on the left, and the reasons stand here."), "hint");
 }
 
 static void

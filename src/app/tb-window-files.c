@@ -366,6 +366,9 @@ update_recent (TbWindow *self)
         append_recent (self, item->data);
         count++;
       }
+  /* Without an action it cannot be chosen. */
+  if (count == 0)
+    g_menu_append (self->recent_menu, _ ("What you open or save will stand here"), "win.no-recent");
   g_list_free_full (items, (GDestroyNotify)gtk_recent_info_unref);
 }
 

@@ -40,6 +40,8 @@ struct _TbWindow
   TbAutosave *autosave;
   GSettings *settings;
   GtkFileChooserNative *chooser; /* open at the moment; else NULL */
+  GtkWidget *tour;               /* the tour's callout; NULL while there is none */
+  GtkWidget *tour_bar;           /* what offers it; NULL while there is none */
   GFile *next_file;              /* to be loaded when the question is answered */
   void (*then) (TbWindow *self); /* to be done when the question is answered */
   int answer;                    /* to the question; a GtkResponseType */
@@ -62,6 +64,11 @@ void tb_window_class_install_actions (GtkWidgetClass *widget_class);
 void tb_window_init_actions (TbWindow *self);
 /* Makes what can be done agree with the session. */
 void tb_window_update_actions (TbWindow *self);
+
+/* tb-window-tour.c */
+void tb_window_class_install_tour_actions (GtkWidgetClass *widget_class);
+void tb_window_close_tour (TbWindow *self);
+void tb_window_place_tour (TbWindow *self);
 
 /* tb-window-files.c */
 void tb_window_class_install_file_actions (GtkWidgetClass *widget_class);

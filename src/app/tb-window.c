@@ -87,6 +87,7 @@ static void
 tb_window_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   GTK_WIDGET_CLASS (tb_window_parent_class)->size_allocate (widget, width, height, baseline);
+  tb_window_place_tour (TB_WINDOW (widget));
   schedule_text_size (TB_WINDOW (widget));
 }
 
@@ -207,6 +208,7 @@ tb_window_dispose (GObject *object)
 {
   TbWindow *self = TB_WINDOW (object);
 
+  tb_window_close_tour (self);
   g_clear_handle_id (&self->answer_idle, g_source_remove);
   tb_window_close_counter (self);
   tb_window_close_handout (self);
@@ -261,6 +263,7 @@ tb_window_class_init (TbWindowClass *klass)
   g_type_ensure (TB_TYPE_TITLE_BUTTON);
   bind_template (widget_class);
   tb_window_class_install_actions (widget_class);
+  tb_window_class_install_tour_actions (widget_class);
   tb_window_class_install_file_actions (widget_class);
   tb_window_class_install_counter_actions (widget_class);
   tb_window_class_install_handout_actions (widget_class);

@@ -41,6 +41,19 @@ def check_starts_with_a_ball_in_the_pocket():
     assert app.measure('Boards hooked', 'difference') == 0.0
 
 
+def check_the_tour_is_offered_taken_and_skipped():
+    """Offered in a bar, not forced; a real throw takes it on; Esc ends it for good."""
+    app.click(app.get('push button', 'Start the tour'))
+    wait(lambda: app.find('label', '1 of 8'), 'the first stop')
+    app.keys('ctrl+t')
+    wait(lambda: app.find('label', '2 of 8'), 'the second stop, after a throw')
+    app.keys('Escape')
+    wait(lambda: not app.find('label', '2 of 8'), 'the end of the tour')
+    assert not app.find('push button', 'Start the tour')
+    driver.wait(lambda: subprocess.run(['gsettings', 'get', driver.APP_ID, 'tour-seen'], check=True, text=True,
+                                       stdout=subprocess.PIPE).stdout.strip() == 'true', 'the tour to be remembered')
+
+
 def drag_speed_to(target):
     slider = app.get('slider', 'Speed')
     value = slider.queryValue()

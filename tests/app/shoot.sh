@@ -46,6 +46,7 @@ exec sh "$here/../session.sh" -g "$geometry" -f "$font" -- sh -c '
 set -u
 id=io.github.tenboard.Tenboard
 gsettings set $id window-maximized true
+gsettings set $id tour-seen true
 gsettings set $id color-scheme "$TB_SCHEME"
 gsettings set $id text-size "$TB_TEXT"
 gsettings set $id lane-view "$TB_VIEW"
