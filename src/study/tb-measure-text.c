@@ -74,6 +74,15 @@ tb_measure_text (const TbMeasureInfo *info, const TbMeasures *measures, gboolean
   return isnan (value) ? g_strdup (NOTHING) : with_unit (value, shown.digits, shown.unit);
 }
 
+/* The number that is read, as a number again. */
+static double
+as_read (double value, int digits)
+{
+  double scale = pow (10, digits);
+
+  return round (value * scale) / scale;
+}
+
 char *
 tb_measure_difference_text (const TbMeasureInfo *info,
                             const TbMeasures *before,
@@ -81,8 +90,8 @@ tb_measure_difference_text (const TbMeasureInfo *info,
                             gboolean metric)
 {
   Shown shown = shown_in (info, metric);
-  double from = shown.from_si (tb_measure_si (info, before));
-  double to = shown.from_si (tb_measure_si (info, after));
+  double from = as_read (shown.from_si (tb_measure_si (info, before)), shown.digits);
+  double to = as_read (shown.from_si (tb_measure_si (info, after)), shown.digits);
 
   return isnan (to - from) ? g_strdup (NOTHING) : tb_signed_text (to - from, shown.digits);
 }

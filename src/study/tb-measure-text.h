@@ -17,7 +17,7 @@ const char *tb_measure_unit_text (const TbMeasureInfo *info, gboolean metric);
 char *tb_measure_number_text (const TbMeasureInfo *info, const TbMeasures *measures, gboolean metric);
 /* With its unit: "44.0 ft", "2.9°". */
 char *tb_measure_text (const TbMeasureInfo *info, const TbMeasures *measures, gboolean metric);
-/* After less before, with a sign. */
+/* After less before, with a sign: of the two as they are shown, so that nobody who subtracts them gets another. */
 char *tb_measure_difference_text (const TbMeasureInfo *info,
                                   const TbMeasures *before,
                                   const TbMeasures *after,

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "tb-describe.h"
+#include "tb-measure-text.h"
 #include "tb-quantity.h"
 
 static TbRun *
@@ -161,6 +162,26 @@ test_difference (void)
   g_assert_cmpstr (metric, ==, "+3.2");
 }
 
+/* 17.75 and 12.05 are shown as 17.8 and 12.0, or the other way about: the difference is that of what is shown. */
+static void
+test_difference_as_read (void)
+{
+  const TbMeasureInfo *board = tb_measure_find ("board_at_pins");
+  const double from[] = { 17.7517, 17.7489, 17.84, 17.86 }, to[] = { 12.0488, 12.0511, 17.86, 17.84 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (from); i++)
+    {
+      TbMeasures before = { .x_at_pins = tb_x_from_board (from[i]) }, after = { .x_at_pins = tb_x_from_board (to[i]) };
+      g_autofree char *a = tb_measure_number_text (board, &before, FALSE);
+      g_autofree char *b = tb_measure_number_text (board, &after, FALSE);
+      g_autofree char *difference = tb_measure_difference_text (board, &before, &after, FALSE);
+      double told = g_ascii_strtod (b, NULL) - g_ascii_strtod (a, NULL);
+      g_autofree char *expected = g_strdup_printf ("%s%.1f", told < 0 ? "−" : "+", fabs (told));
+
+      g_assert_cmpstr (difference, ==, expected);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -172,5 +193,6 @@ main (int argc, char **argv)
   g_test_add_func ("/describe/place", test_place);
   g_test_add_func ("/describe/problem", test_problem);
   g_test_add_func ("/describe/difference", test_difference);
+  g_test_add_func ("/describe/difference-as-read", test_difference_as_read);
   return g_test_run ();
 }
