@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "tb-decimal.h"
+#include "tb-model-json.h"
 #include "tb-request.h"
 #include "tb-setup-assign.h"
 
