@@ -27,7 +27,8 @@ tb_guess_verdict_text (TbVerdictOfGuess verdict)
   switch (verdict)
     {
     case TB_GUESS_RIGHT:
-      return _ ("Right");
+      /* Translators: the guess was right; the hand and the side are another text. */
+      return C_ ("guess", "Right");
     case TB_GUESS_CLOSE:
       return _ ("Close");
     case TB_GUESS_OFF:
