@@ -449,6 +449,8 @@ tb_handout_window_dispose (GObject *object)
     }
   g_clear_object (&self->session);
   g_clear_object (&self->chooser);
+  /* What is being worked out holds a reference for a moment longer, perhaps than the study's window lives. */
+  gtk_window_set_transient_for (GTK_WINDOW (self), NULL);
   G_OBJECT_CLASS (tb_handout_window_parent_class)->dispose (object);
 }
 
