@@ -103,8 +103,9 @@ open_file (TbApplication *self, GFile *file)
 
   if (window == NULL || !tb_window_is_fresh (window))
     window = new_window (self);
-  tb_window_load (window, file);
+  /* First, so that what a lesson opens takes its size from it and stays before it. */
   gtk_window_present (GTK_WINDOW (window));
+  tb_window_load (window, file);
 }
 
 static void

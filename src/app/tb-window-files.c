@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-lesson.h"
 #include "tb-study-document.h"
 
 #define STUDY_SUFFIX ".tenboard"
@@ -36,13 +37,23 @@ remember (GFile *file)
 {
   g_autofree char *uri = g_file_get_uri (file);
   g_autofree char *program = g_strconcat (g_get_prgname (), " %u", NULL);
-  char *groups[] = { (char *)RECENT_GROUP, NULL };
-  GtkRecentData data = { .mime_type = (char *)STUDY_MIME_TYPE,
-                         .app_name = (char *)g_get_application_name (),
+  char *groups[] = { (char *) RECENT_GROUP, NULL };
+  GtkRecentData data = { .mime_type = (char *) STUDY_MIME_TYPE,
+                         .app_name = (char *) g_get_application_name (),
                          .app_exec = program,
                          .groups = groups };
 
   gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
+}
+
+/* Of a file that is no study. One with a mistake in it is still a lesson: its window tells the mistake. */
+static gboolean
+is_lesson (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (TbLesson) lesson = tb_lesson_load (path, &error);
+
+  return lesson != NULL || !g_error_matches (error, TB_STORE_ERROR, TB_STORE_ERROR_NOT_OURS);
 }
 
 gboolean
@@ -55,6 +66,8 @@ tb_window_load (TbWindow *self, GFile *file)
   if (path == NULL)
     return FALSE;
   study = tb_study_load (tb_session_get_library (self->session), path, &error);
+  if (g_error_matches (error, TB_STORE_ERROR, TB_STORE_ERROR_NOT_OURS) && is_lesson (path))
+    return tb_window_load_lesson (self, file);
   if (study == NULL)
     {
       tb_window_tell (self, error->message);
@@ -337,8 +350,8 @@ save_as_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static int
 compare_recent (gconstpointer a, gconstpointer b)
 {
-  GDateTime *from = gtk_recent_info_get_modified ((GtkRecentInfo *)a);
-  GDateTime *to = gtk_recent_info_get_modified ((GtkRecentInfo *)b);
+  GDateTime *from = gtk_recent_info_get_modified ((GtkRecentInfo *) a);
+  GDateTime *to = gtk_recent_info_get_modified ((GtkRecentInfo *) b);
 
   return g_date_time_compare (to, from);
 }
@@ -369,7 +382,7 @@ update_recent (TbWindow *self)
   /* Without an action it cannot be chosen. */
   if (count == 0)
     g_menu_append (self->recent_menu, _ ("What you open or save will stand here"), "win.no-recent");
-  g_list_free_full (items, (GDestroyNotify)gtk_recent_info_unref);
+  g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
 }
 
 void

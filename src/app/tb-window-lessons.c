@@ -33,10 +33,8 @@ on_take (TbWindow *self, TbStudy *study)
 }
 
 static void
-open_lessons (GtkWidget *widget, const char *name, GVariant *parameter)
+present_lessons (TbWindow *self)
 {
-  TbWindow *self = TB_WINDOW (widget);
-
   if (self->lessons == NULL)
     {
       self->lessons = GTK_WINDOW (tb_lesson_window_new (GTK_WINDOW (self), self->session));
@@ -44,6 +42,20 @@ open_lessons (GtkWidget *widget, const char *name, GVariant *parameter)
       g_signal_connect_object (self->lessons, "take", G_CALLBACK (on_take), self, G_CONNECT_SWAPPED);
     }
   gtk_window_present (self->lessons);
+}
+
+static void
+open_lessons (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  present_lessons (TB_WINDOW (widget));
+}
+
+gboolean
+tb_window_load_lesson (TbWindow *self, GFile *file)
+{
+  tb_window_tell (self, NULL);
+  present_lessons (self);
+  return tb_lesson_window_load (TB_LESSON_WINDOW (self->lessons), file);
 }
 
 void

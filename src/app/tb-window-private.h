@@ -99,6 +99,8 @@ void tb_window_close_loft_lab (TbWindow *self);
 /* tb-window-lessons.c */
 void tb_window_class_install_lesson_actions (GtkWidgetClass *widget_class);
 void tb_window_close_lessons (TbWindow *self);
+/* Begins a lesson from a file in the lessons' window, which tells why if it cannot. */
+gboolean tb_window_load_lesson (TbWindow *self, GFile *file);
 
 /* tb-window-export.c */
 void tb_window_class_install_export_actions (GtkWidgetClass *widget_class);

@@ -19,7 +19,7 @@ TbSession *tb_window_get_session (TbWindow *self);
 /* A bar that offers the tour, unless it has been taken or declined before. */
 void tb_window_offer_tour (TbWindow *self);
 
-/* Loads a study, or tells why not and leaves everything as it is. */
+/* Loads a study, or tells why not and leaves everything as it is. A lesson begins in the lessons' window. */
 gboolean tb_window_load (TbWindow *self, GFile *file);
 /* Whether another document can come in its place without anything being lost or hidden: nothing was done yet.
  */

@@ -482,6 +482,31 @@ test_own (void)
   close_lessons (&self);
 }
 
+/* A lesson given to the program, or chosen under Open, is no study: the lessons' window takes it. */
+static void
+test_given_to_the_program (void)
+{
+  Lessons self
+      = { .window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application)) };
+  TbSession *session = tb_window_get_session (self.window);
+  g_autoptr (TbStudy) study = tb_study_ref (tb_session_get_study (session));
+  g_autofree char *folder = tb_document_folder (TB_DOCUMENT_LESSON);
+  g_autoptr (GFile) place = g_file_new_for_path (folder), good = g_file_get_child (place, "given.json"),
+                    bad = g_file_get_child (place, "given-bad.json");
+
+  write_own ("given.json", OWN_LESSON ("given", "\"below\": 0"));
+  write_own ("given-bad.json", OWN_LESSON ("given", "\"low\": 0"));
+  gtk_window_present (GTK_WINDOW (self.window));
+  g_assert_true (tb_window_load (self.window, good));
+  self.lessons = find_lessons ();
+  g_assert_cmpstr (tb_lesson_runner_get_lesson (tb_lesson_window_get_runner (self.lessons))->id, ==, "given");
+  g_assert_cmpstr (tb_lesson_window_get_page_name (self.lessons), ==, "step");
+  g_assert_false (tb_window_load (self.window, bad));
+  g_assert_true (find_lessons () == self.lessons);
+  g_assert_true (tb_study_equal (study, tb_session_get_study (session)));
+  close_lessons (&self);
+}
+
 static void
 add_tests (void)
 {
@@ -496,6 +521,7 @@ add_tests (void)
   g_test_add_func ("/lessons/progress", test_progress);
   g_test_add_func ("/lessons/damaged-progress", test_damaged_progress);
   g_test_add_func ("/lessons/own", test_own);
+  g_test_add_func ("/lessons/given-to-the-program", test_given_to_the_program);
 }
 
 int
