@@ -1,13 +1,14 @@
 /* What a frame of the real window costs: while a throw runs, and while a slider is dragged.
  *
  * bench-frames WIDTH HEIGHT prints the milliseconds between before-paint and after-paint of the frame clock:
- * layout, recording, rasterising and the X server together.
+ * layout, recording, rasterising and the X server together; the time to the first frame; and memory.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "tb-application.h"
 #include "tb-window.h"
@@ -63,6 +64,19 @@ on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   return G_SOURCE_CONTINUE;
 }
 
+/* A line of /proc/self/status, MiB; 0 where there is none. */
+static double
+memory (const char *key)
+{
+  g_autofree char *text = NULL;
+  const char *line;
+
+  if (!g_file_get_contents ("/proc/self/status", &text, NULL, NULL))
+    return 0;
+  line = strstr (text, key);
+  return line != NULL ? g_ascii_strtod (line + strlen (key), NULL) / 1024 : 0;
+}
+
 static int
 compare (gconstpointer a, gconstpointer b)
 {
@@ -116,12 +130,14 @@ main (int argc, char **argv)
   gtk_test_widget_wait_for_draw (GTK_WIDGET (bench.window));
   g_print ("frames: from start to the first frame %.0f ms\n",
            (double)(g_get_monotonic_time () - start) / 1000.0);
+  g_print ("frames: %.0f MiB resident at the first frame\n", memory ("VmRSS:"));
   clock = gtk_widget_get_frame_clock (GTK_WIDGET (bench.window));
   g_signal_connect (clock, "before-paint", G_CALLBACK (on_before_paint), &bench);
   g_signal_connect (clock, "after-paint", G_CALLBACK (on_after_paint), &bench);
   gtk_widget_add_tick_callback (GTK_WIDGET (bench.window), on_tick, &bench, NULL);
   run (&bench, "a throw runs", FALSE);
   run (&bench, "a slider is dragged", TRUE);
+  g_print ("frames: %.0f MiB resident at the end, %.0f at most\n", memory ("VmRSS:"), memory ("VmHWM:"));
   gtk_window_destroy (GTK_WINDOW (bench.window));
   g_object_unref (application);
   return 0;

@@ -185,18 +185,37 @@ command (TbWindow *window)
                               NULL);
 }
 
+static const char *
+one_of (const char *const *names, guint count)
+{
+  return names[g_rand_int_range (dice, 0, (gint32) count)];
+}
+
 static void
 open_another (TbWindow *window)
 {
   static const char *const pages[] = { "room", "lines", "wear", "pattern" };
   static const char *const counters[] = { "ball", "layout", "surface", "flare", "bag", "reading" };
+  static const char *const others[]
+      = { "win.lessons", "win.loft-lab", "win.handout", "win.save-picture", "win.tour" };
+  GtkWidget *widget = GTK_WIDGET (window);
 
-  if (g_rand_boolean (dice))
-    gtk_widget_activate_action (GTK_WIDGET (window), "win.lane-play", "s",
-                                pages[g_rand_int_range (dice, 0, G_N_ELEMENTS (pages))]);
-  else
-    gtk_widget_activate_action (GTK_WIDGET (window), "win.ball-counter", "s",
-                                counters[g_rand_int_range (dice, 0, G_N_ELEMENTS (counters))]);
+  switch (g_rand_int_range (dice, 0, 4))
+    {
+    case 0:
+      gtk_widget_activate_action (widget, "win.lane-play", "s", one_of (pages, G_N_ELEMENTS (pages)));
+      break;
+    case 1:
+      gtk_widget_activate_action (widget, "win.ball-counter", "s",
+                                  one_of (counters, G_N_ELEMENTS (counters)));
+      break;
+    case 2:
+      gtk_widget_activate_action (widget, one_of (others, G_N_ELEMENTS (others)), NULL);
+      break;
+    default:
+      g_action_group_activate_action (G_ACTION_GROUP (application),
+                                      g_rand_boolean (dice) ? "help" : "preferences", NULL);
+    }
 }
 
 static GtkWidget *
