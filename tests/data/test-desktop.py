@@ -9,6 +9,7 @@ import configparser
 import os
 import pathlib
 import shutil
+import struct
 import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
@@ -19,6 +20,8 @@ import tap
 ROOT, BUILD, VERSION, APP_ID = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2]), sys.argv[3], sys.argv[4]
 DATA = ROOT / 'data'
 MIME_TYPE = 'application/x-tenboard-study+json'
+# What a picture may weigh, so that a page with all of them opens at once.
+PICTURE_BYTES = 250_000
 
 
 def desktop_entry():
@@ -57,6 +60,29 @@ def check_the_newest_release_is_this_version():
 def check_the_metainfo_belongs_to_the_desktop_file():
     assert metainfo().findtext('id') == APP_ID
     assert metainfo().findtext('launchable') == f'{APP_ID}.desktop'
+
+
+def png_size(path):
+    """Width and height, which every PNG begins with."""
+    head = path.read_bytes()[:24]
+    assert head[:8] == b'\x89PNG\r\n\x1a\n' and head[12:16] == b'IHDR', f'{path.name} is no PNG'
+    return struct.unpack('>II', head[16:24])
+
+
+def check_the_screenshots_are_those_in_the_tree():
+    images = {os.path.basename(image.text): image for image in metainfo().iter('image')}
+    pictures = sorted(path.name for path in (DATA / 'screenshots').iterdir())
+    assert sorted(images) == pictures, f'told {sorted(images)}, there {pictures}'
+    for name, image in images.items():
+        path = DATA / 'screenshots' / name
+        assert png_size(path) == (int(image.get('width')), int(image.get('height'))), f'{name} is {png_size(path)}'
+        assert path.stat().st_size < PICTURE_BYTES, f'{name} is too large to wait for'
+
+
+def check_every_screenshot_has_its_words_and_one_comes_first():
+    shots = metainfo().findall('screenshots/screenshot')
+    assert all(shot.findtext('caption') for shot in shots)
+    assert [shot.get('type') for shot in shots].count('default') == 1
 
 
 def check_desktop_file_and_metainfo_name_the_study_type():
