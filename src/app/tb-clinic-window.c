@@ -44,6 +44,7 @@ struct _TbClinicWindow
 
   TbClinic *clinic;
   GtkWindow *presenter; /* NULL while there is none */
+  gboolean on_other_screen;
   guint tick;           /* 0: time stands still */
   gint64 last_time;     /* µs of the frame clock; 0 before the first frame */
   guint bar_timer;
@@ -142,12 +143,22 @@ on_presenter_action (TbClinicWindow *self, guint action)
   tb_clinic_window_act (self, (TbClinicAction) action);
 }
 
+/* Where the room has a screen of its own, the notes stay with the study's window: window managers put a window over the
+ * one it belongs to. */
+static GtkWindow *
+presenters_parent (TbClinicWindow *self)
+{
+  GtkWindow *study = gtk_window_get_transient_for (GTK_WINDOW (self));
+
+  return self->on_other_screen && study != NULL ? study : GTK_WINDOW (self);
+}
+
 static void
 open_presenter (TbClinicWindow *self)
 {
   if (self->presenter == NULL)
     {
-      self->presenter = GTK_WINDOW (tb_presenter_window_new (GTK_WINDOW (self), self->clinic));
+      self->presenter = GTK_WINDOW (tb_presenter_window_new (presenters_parent (self), self->clinic));
       g_object_weak_ref (G_OBJECT (self->presenter), on_presenter_gone, self);
       g_signal_connect_object (self->presenter, "action", G_CALLBACK (on_presenter_action), self,
                                G_CONNECT_SWAPPED);
@@ -418,6 +429,7 @@ tb_clinic_window_present (TbClinicWindow *self)
   g_autoptr (GdkMonitor) other
       = parent != NULL && gtk_widget_get_realized (GTK_WIDGET (parent)) ? other_monitor (parent) : NULL;
 
+  self->on_other_screen = other != NULL;
   if (other != NULL)
     {
       gtk_window_fullscreen_on_monitor (GTK_WINDOW (self), other);
