@@ -13,6 +13,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include <glib/gstdio.h>
 #include <malloc.h>
 #include <stdlib.h>
 #include <string.h>
@@ -391,7 +392,8 @@ is_ours (const char *message)
          && (strstr (message, "attempt to allocate") == NULL || find_popover (TRUE) == NULL);
 }
 
-/* Every other warning ends the test. What libraries say for their own authors would stand between the results. */
+/* Every other warning ends the test. What libraries say for their own authors would stand between the
+ * results. */
 static GLogWriterOutput
 write_log (GLogLevelFlags level, const GLogField *fields, gsize n_fields, gpointer data)
 {
@@ -458,7 +460,9 @@ main (int argc, char **argv)
   int seed = parse (&argc, &argv);
   int status;
 
-  /* Not the user's own documents. */
+  /* Not the user's own documents; and what the question about changes saves does not land where it was
+   * started. */
+  g_assert_cmpint (g_chdir (data), ==, 0);
   g_setenv ("XDG_DATA_HOME", data, TRUE);
   g_setenv ("GTK_A11Y", "test", TRUE);
   gtk_test_init (&argc, &argv, NULL);

@@ -115,4 +115,31 @@ def check_no_tab_or_blank_at_the_end_of_a_line():
             if re.search(r'\t|[ ]$', path.read_text(encoding='utf-8'), re.MULTILINE)])
 
 
+# A path of the tree in a document: `src/core/tb-fields.c`, `ui/help-overlay.ui`, `data/*/*.json`; NAME stands for any.
+TOLD_PATH = re.compile(r'\b(?:src|ui|data|po|tests|flatpak)/[\w./*-]*\w')
+# What is in a build folder, and what translators' tools make.
+BUILT = re.compile(r'\b_?build[\w-]*[/ ]\S*|po/tenboard\.pot|po/xx\.po')
+# The document's tables of parts say tb-NAME without the tb-.
+TOLD_PART = re.compile(r'`([a-z]+(?:-[a-z]+)*)`')
+TABLES = ('stops', 'preferences')
+
+
+def check_what_the_documents_name_is_there():
+    problems = []
+    for name in ('README.md', 'DEVELOPERS.md'):
+        text = (ROOT / name).read_text(encoding='utf-8')
+        for told in sorted(set(TOLD_PATH.findall(BUILT.sub('', text)))):
+            if not list(ROOT.glob(told.replace('NAME', '*'))):
+                problems.append(f'{name} names {told}')
+    report(problems)
+
+
+def check_every_part_is_where_the_document_says():
+    text = (ROOT / 'DEVELOPERS.md').read_text(encoding='utf-8').split('## The parts', 1)[1].split('\n## ', 1)[0]
+    present = {path.stem for path in (ROOT / 'src').rglob('tb-*.[ch]')} | {path.stem for path in (ROOT / 'tests/app').iterdir()}
+    told = TOLD_PART.findall(text)
+    assert len(told) > 50, told
+    report([f'there is no {part}' for part in told if not {part, f'tb-{part}'} & present and part not in TABLES])
+
+
 sys.exit(tap.run())

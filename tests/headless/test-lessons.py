@@ -138,4 +138,14 @@ def check_the_texts_for_translators_are_the_lessons_own():
     assert done.returncode == 0 and done.stdout == source, 'tenboard --lesson-texts all writes it anew'
 
 
+def check_the_examples_for_those_who_write_one_hold():
+    document = (ROOT / 'DEVELOPERS.md').read_text(encoding='utf-8')
+    blocks = re.findall(r'(?:^ {4,}.*\n)+', document, re.MULTILINE)
+    lesson = json.loads(next(block for block in blocks if '"tenboard": "lesson"' in block))
+    ask = json.loads('{' + next(block for block in blocks if block.lstrip().startswith('"ask"')) + '}')
+    assert shown(save(lesson))[0]['steps'][0]['right'] is None, 'a marker'
+    lesson['steps'][0].update(ask)
+    assert shown(save(lesson))[0]['steps'][0]['right'] == 'Less'
+
+
 sys.exit(tap.run())
