@@ -475,6 +475,10 @@ main (int argc, char **argv)
   application = tb_application_new ();
   g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  /* What the question about changes saves is not to land where the soak was started. Settings are found from
+   * there. */
+  g_settings_schema_source_get_default ();
+  g_assert_cmpint (g_chdir (data), ==, 0);
   g_test_add_func ("/soak/afternoon", test_afternoon);
   status = g_test_run ();
   g_clear_object (&application);
