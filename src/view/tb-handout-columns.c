@@ -12,8 +12,8 @@
 #include "tb-parts-view.h"
 
 /* Of the width: where columns of numbers end, how wide they are, and names beside them. */
-static const double number_ends[] = { 0.645, 0.825, 1.0 };
-#define NUMBER_SHARE 0.17
+static const double number_ends[] = { 0.63, 0.82, 1.0 };
+#define NUMBER_SHARE 0.185
 #define NAME_SHARE 0.50
 #define SECTION_GAP 5.0
 #define ROW 12.6
