@@ -460,9 +460,7 @@ main (int argc, char **argv)
   int seed = parse (&argc, &argv);
   int status;
 
-  /* Not the user's own documents; and what the question about changes saves does not land where it was
-   * started. */
-  g_assert_cmpint (g_chdir (data), ==, 0);
+  /* Not the user's own documents. */
   g_setenv ("XDG_DATA_HOME", data, TRUE);
   g_setenv ("GTK_A11Y", "test", TRUE);
   gtk_test_init (&argc, &argv, NULL);
