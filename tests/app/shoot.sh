@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# shoot.sh [-g WxH] [-c system|light|dark] [-t PERCENT] [-v plan|sideways|approach] [-f FONT] [-k KEYS] TENBOARD OUT.png [STUDY]
+# shoot.sh [-g WxH] [-c system|light|dark] [-t PERCENT] [-v plan|sideways|approach] [-f FONT] [-k KEYS] TENBOARD OUT.png [STUDY|LESSON]
 #
 # Takes a picture of the maximised window on a private X server: to look at the window without a
 # display, and for the README. TENBOARD is the program in a build folder. KEYS are xdotool key names,

@@ -389,6 +389,7 @@ static gboolean
 is_ours (const char *message)
 {
   return strstr (message, "gdk_monitor_get_geometry") == NULL
+         && strstr (message, "attempt to allocate GtkPopoverContent") == NULL
          && (strstr (message, "attempt to allocate") == NULL || find_popover (TRUE) == NULL);
 }
 
