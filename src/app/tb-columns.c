@@ -19,7 +19,7 @@ struct _TbColumns
 
   GtkWidget *column[N_COLUMNS];
   TbColumnsPage page;
-  gboolean compact;
+  gboolean compact, single;
   guint notify_idle;
 };
 
@@ -30,6 +30,7 @@ enum
   PROP_CENTER,
   PROP_END,
   PROP_COMPACT,
+  PROP_SINGLE,
   PROP_PAGE,
   N_PROPS
 };
@@ -90,7 +91,7 @@ tb_columns_measure (GtkWidget *widget,
     {
       Widths widths = measure_columns (self);
 
-      *minimum = MAX (widths.least[START], widths.least[END]) + widths.least[CENTER];
+      *minimum = MAX (MAX (widths.least[START], widths.least[END]), widths.least[CENTER]);
       *natural = MAX (*minimum, natural_width (self));
       return;
     }
@@ -112,15 +113,17 @@ tell_compact (gpointer data)
 
   self->notify_idle = 0;
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_COMPACT]);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SINGLE]);
   return G_SOURCE_REMOVE;
 }
 
 static void
-set_compact (TbColumns *self, gboolean compact)
+set_compact (TbColumns *self, gboolean compact, gboolean single)
 {
-  if (self->compact == compact)
+  if (self->compact == compact && self->single == single)
     return;
   self->compact = compact;
+  self->single = single;
   /* Whoever listens may ask for another layout, which is not allowed in the middle of one. */
   if (self->notify_idle == 0)
     self->notify_idle = g_idle_add (tell_compact, self);
@@ -145,10 +148,10 @@ place (TbColumns *self, int which, int x, int width, int height)
 static void
 place_compact (TbColumns *self, const Widths *widths, int width, int height)
 {
-  int seen = self->page == TB_COLUMNS_START ? START : END;
+  int seen = self->page == TB_COLUMNS_END ? END : START;
   int hidden = seen == START ? END : START;
   int least = widths->least[seen];
-  int side = CLAMP ((int)(width * share_of[END]), least, MAX (least, width - widths->least[CENTER]));
+  int side = CLAMP ((int) (width * share_of[END]), least, MAX (least, width - widths->least[CENTER]));
 
   place (self, hidden, 0, 0, height);
   place (self, seen, seen == START ? 0 : width - side, side, height);
@@ -156,10 +159,20 @@ place_compact (TbColumns *self, const Widths *widths, int width, int height)
 }
 
 static void
+place_single (TbColumns *self, int width, int height)
+{
+  static const int column_of[]
+      = { [TB_COLUMNS_START] = START, [TB_COLUMNS_END] = END, [TB_COLUMNS_CENTER] = CENTER };
+
+  for (int i = 0; i < N_COLUMNS; i++)
+    place (self, i, 0, i == column_of[self->page] ? width : 0, height);
+}
+
+static void
 place_wide (TbColumns *self, const Widths *widths, int width, int height)
 {
-  int start = MAX (widths->least[START], (int)(width * share_of[START]));
-  int end = MAX (widths->least[END], (int)(width * share_of[END]));
+  int start = MAX (widths->least[START], (int) (width * share_of[START]));
+  int end = MAX (widths->least[END], (int) (width * share_of[END]));
   int spare = width - widths->least[CENTER] - start - end;
 
   /* The centre comes first when there is too little for all. */
@@ -180,9 +193,13 @@ tb_columns_size_allocate (GtkWidget *widget, int width, int height, int baseline
 {
   TbColumns *self = TB_COLUMNS (widget);
   Widths widths = measure_columns (self);
+  int two = MAX (widths.least[START], widths.least[END]) + widths.least[CENTER];
+  int three = widths.least[START] + widths.least[CENTER] + widths.least[END];
 
-  set_compact (self, width < widths.least[START] + widths.least[CENTER] + widths.least[END]);
-  if (self->compact)
+  set_compact (self, width < three, width < two);
+  if (self->single)
+    place_single (self, width, height);
+  else if (self->compact)
     place_compact (self, &widths, width, height);
   else
     place_wide (self, &widths, width, height);
@@ -192,6 +209,12 @@ gboolean
 tb_columns_get_compact (TbColumns *self)
 {
   return self->compact;
+}
+
+gboolean
+tb_columns_get_single (TbColumns *self)
+{
+  return self->single;
 }
 
 TbColumnsPage
@@ -228,6 +251,8 @@ tb_columns_get_property (GObject *object, guint id, GValue *value, GParamSpec *p
 
   if (id == PROP_COMPACT)
     g_value_set_boolean (value, self->compact);
+  else if (id == PROP_SINGLE)
+    g_value_set_boolean (value, self->single);
   else if (id == PROP_PAGE)
     g_value_set_enum (value, self->page);
   else
@@ -242,7 +267,7 @@ tb_columns_set_property (GObject *object, guint id, const GValue *value, GParamS
   if (id == PROP_PAGE)
     tb_columns_set_page (self, g_value_get_enum (value));
   else
-    set_column (self, (int)id - PROP_START, g_value_get_object (value));
+    set_column (self, (int) id - PROP_START, g_value_get_object (value));
 }
 
 static void
@@ -273,6 +298,8 @@ tb_columns_class_init (TbColumnsClass *klass)
   properties[PROP_END] = g_param_spec_object ("end", NULL, NULL, GTK_TYPE_WIDGET, both);
   properties[PROP_COMPACT]
       = g_param_spec_boolean ("compact", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_SINGLE]
+      = g_param_spec_boolean ("single", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   properties[PROP_PAGE]
       = g_param_spec_enum ("page", NULL, NULL, TB_TYPE_COLUMNS_PAGE, TB_COLUMNS_START, both);
   g_object_class_install_properties (object_class, N_PROPS, properties);

@@ -208,14 +208,36 @@ take_next (TbHandoutWindow *self, TbNext *next)
 static gboolean
 is_wanted (TbHandoutWindow *self, GAsyncResult *result)
 {
-  return self->session != NULL && self->cancellable != NULL
+  return self != NULL && self->session != NULL && self->cancellable != NULL
          && g_task_get_cancellable (G_TASK (result)) == self->cancellable;
+}
+
+/* What is under way does not keep a closed window: GTK lets go of its parent only with the last reference, and
+ * the parent may be gone by then. */
+static gpointer
+weak_new (TbHandoutWindow *self)
+{
+  GWeakRef *weak = g_new (GWeakRef, 1);
+
+  g_weak_ref_init (weak, self);
+  return weak;
+}
+
+/* A new reference; NULL when the window has been closed. */
+static TbHandoutWindow *
+weak_free (gpointer data)
+{
+  TbHandoutWindow *self = g_weak_ref_get (data);
+
+  g_weak_ref_clear (data);
+  g_free (data);
+  return self;
 }
 
 static void
 on_next (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbHandoutWindow) self = data;
+  g_autoptr (TbHandoutWindow) self = weak_free (data);
   g_autoptr (TbNext) next = tb_next_find_finish (result, NULL);
 
   if (next == NULL || !is_wanted (self, result))
@@ -236,13 +258,13 @@ find_next (TbHandoutWindow *self)
   TbWish wish = tb_handout_wish (after);
 
   tb_next_find_async (after->setup, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
-                      self->cancellable, NULL, on_next, g_object_ref (self));
+                      self->cancellable, NULL, on_next, weak_new (self));
 }
 
 static void
 on_facts (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbHandoutWindow) self = data;
+  g_autoptr (TbHandoutWindow) self = weak_free (data);
   g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new_finish (result, NULL);
 
   if (facts == NULL || !is_wanted (self, result))
@@ -295,7 +317,7 @@ update (TbHandoutWindow *self)
   self->cancellable = g_cancellable_new ();
   gtk_spinner_start (self->spinner);
   tb_handout_facts_new_async (tb_session_get_study (self->session), metric, self->cancellable, on_facts,
-                              g_object_ref (self));
+                              weak_new (self));
 }
 
 gboolean

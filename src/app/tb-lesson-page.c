@@ -9,6 +9,7 @@
 
 #include "tb-accessible.h"
 #include "tb-disclosure.h"
+#include "tb-folding-label.h"
 #include "tb-fill.h"
 #include "tb-guess-grip.h"
 #include "tb-lesson-words.h"
@@ -456,6 +457,7 @@ tb_lesson_page_class_init (TbLessonPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_lesson_page_dispose;
   g_type_ensure (TB_TYPE_DISCLOSURE);
+  g_type_ensure (TB_TYPE_FOLDING_LABEL);
   g_type_ensure (TB_TYPE_LESSON_PICTURE);
   bind_template (widget_class);
   gtk_widget_class_install_action (widget_class, "step.throw", NULL, throw_ball);

@@ -7,6 +7,12 @@
 
 #include "tb-accessible.h"
 
+/* The least of the title that is seen; what tells most titles apart; and what a wide window does not need. */
+#define LEAST_CHARS 4
+#define WISHED_CHARS 14
+#define MOST_CHARS 36
+#define BOLDER 1.25
+
 struct _TbTitleButton
 {
   GtkWidget parent_instance;
@@ -89,6 +95,32 @@ void
 tb_title_button_popup (TbTitleButton *self)
 {
   gtk_menu_button_popup (GTK_MENU_BUTTON (self->button));
+}
+
+/* px; a title is bold, which metrics leave out. */
+static int
+char_width (TbTitleButton *self)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self->label));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int width = PANGO_PIXELS_CEIL (pango_font_metrics_get_approximate_char_width (metrics) * BOLDER);
+
+  pango_font_metrics_unref (metrics);
+  return MAX (1, width);
+}
+
+int
+tb_title_button_get_wish (TbTitleButton *self)
+{
+  return (WISHED_CHARS - LEAST_CHARS) * char_width (self);
+}
+
+void
+tb_title_button_set_room (TbTitleButton *self, int room)
+{
+  int chars = LEAST_CHARS + room / char_width (self);
+
+  gtk_label_set_max_width_chars (self->label, CLAMP (chars, LEAST_CHARS, MOST_CHARS));
 }
 
 void

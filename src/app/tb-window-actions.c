@@ -13,7 +13,12 @@
 static void
 throw_balls (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  tb_session_throw (TB_WINDOW (widget)->session);
+  TbWindow *self = TB_WINDOW (widget);
+
+  /* A throw is there to be seen. */
+  if (tb_columns_get_single (self->columns))
+    gtk_widget_activate_action (widget, "win.page", "s", "lane");
+  tb_session_throw (self->session);
 }
 
 static void
@@ -142,15 +147,20 @@ add_setting (TbWindow *self, const char *key, void (*apply) (TbWindow *self))
     }
 }
 
-/* Which of the outer columns is seen in a narrow window. */
+/* Which of the columns is seen in a narrow window. */
 static void
 on_page (GSimpleAction *action, GVariant *state, gpointer user_data)
 {
   TbWindow *self = user_data;
-  gboolean results = g_str_equal (g_variant_get_string (state, NULL), "results");
+  const char *name = g_variant_get_string (state, NULL);
+  TbColumnsPage page = TB_COLUMNS_START;
 
+  if (g_str_equal (name, "results"))
+    page = TB_COLUMNS_END;
+  else if (g_str_equal (name, "lane"))
+    page = TB_COLUMNS_CENTER;
   g_simple_action_set_state (action, state);
-  tb_columns_set_page (self->columns, results ? TB_COLUMNS_END : TB_COLUMNS_START);
+  tb_columns_set_page (self->columns, page);
 }
 
 static void

@@ -7,6 +7,7 @@
 #include "tb-clinic.h"
 #include "tb-columns.h"
 #include "tb-controls-panel.h"
+#include "tb-folding-label.h"
 #include "tb-lane-panel.h"
 #include "tb-results-panel.h"
 #include "tb-throw-bar.h"
@@ -22,9 +23,9 @@ struct _TbWindow
   /* Template */
   GtkMenuButton *open_button;
   GtkWidget *page_switch;
-  GtkLabel *keep_label;
-  GtkLabel *swap_label;
-  GtkLabel *put_back_label;
+  GtkWidget *lane_switch;
+  TbFoldingLabel *open_label, *save_label, *lessons_label, *clinic_label;
+  TbFoldingLabel *keep_label, *swap_label, *put_back_label;
   TbTitleButton *title;
   GtkInfoBar *message_bar;
   GtkLabel *message;
@@ -64,6 +65,11 @@ void tb_window_class_install_actions (GtkWidgetClass *widget_class);
 void tb_window_init_actions (TbWindow *self);
 /* Makes what can be done agree with the session. */
 void tb_window_update_actions (TbWindow *self);
+
+/* tb-window-header.c */
+void tb_window_class_bind_header (GtkWidgetClass *widget_class);
+/* Chooses between words and pictures by the width of the window and of the words. Not inside a layout. */
+void tb_window_fit_header (TbWindow *self);
 
 /* tb-window-tour.c */
 void tb_window_class_install_tour_actions (GtkWidgetClass *widget_class);

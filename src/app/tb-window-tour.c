@@ -48,16 +48,27 @@ is_main_menu (GtkWidget *widget)
   return GTK_IS_MENU_BUTTON (widget) && gtk_menu_button_get_primary (GTK_MENU_BUTTON (widget));
 }
 
-/* In a narrow window only one of the outer columns is seen. */
+/* The column that a target lies in; NULL for none of them. */
+static const char *
+column_of (TbTourTarget target)
+{
+  if (target == TB_TOUR_COMPARE || target == TB_TOUR_WHY || target == TB_TOUR_NEXT)
+    return "results";
+  if (target == TB_TOUR_LANE)
+    return "lane";
+  return target == TB_TOUR_SPEED ? "controls" : NULL;
+}
+
+/* In a narrow window not all columns are seen. */
 static GtkWidget *
 show_target (gpointer owner, TbTourTarget target)
 {
   TbWindow *self = owner;
   GtkWidget *window = GTK_WIDGET (self);
-  gboolean results = target == TB_TOUR_COMPARE || target == TB_TOUR_WHY || target == TB_TOUR_NEXT;
+  const char *column = column_of (target);
 
-  if (results || target == TB_TOUR_SPEED)
-    gtk_widget_activate_action (window, "win.page", "s", results ? "results" : "controls");
+  if (column != NULL && (!g_str_equal (column, "lane") || tb_columns_get_single (self->columns)))
+    gtk_widget_activate_action (window, "win.page", "s", column);
   switch (target)
     {
     case TB_TOUR_THROW:

@@ -63,6 +63,7 @@ wanted_text_size (TbWindow *self)
   return (int) g_ascii_strtoll (setting, NULL, 10);
 }
 
+/* The size of the text, and what the header bar says in it. */
 static gboolean
 update_text_size (gpointer data)
 {
@@ -72,6 +73,7 @@ update_text_size (gpointer data)
   self->text_size_idle = 0;
   if (size != tb_style_get_text_size (GTK_WIDGET (self)))
     tb_style_set_text_size (GTK_WIDGET (self), size);
+  tb_window_fit_header (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -94,12 +96,14 @@ tb_window_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 static void
 on_compact_changed (TbWindow *self)
 {
-  gboolean compact = tb_columns_get_compact (self->columns);
+  gboolean single = tb_columns_get_single (self->columns);
 
-  gtk_widget_set_visible (self->page_switch, compact);
-  gtk_widget_set_visible (GTK_WIDGET (self->keep_label), !compact);
-  gtk_widget_set_visible (GTK_WIDGET (self->swap_label), !compact);
-  gtk_widget_set_visible (GTK_WIDGET (self->put_back_label), !compact);
+  gtk_widget_set_visible (self->page_switch, tb_columns_get_compact (self->columns));
+  gtk_widget_set_visible (self->lane_switch, single);
+  /* The lane has no page of its own any more. */
+  if (!single && tb_columns_get_page (self->columns) == TB_COLUMNS_CENTER)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "controls");
+  schedule_text_size (self);
 }
 
 static void
@@ -229,11 +233,10 @@ static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tenboard/Tenboard/ui/tb-window.ui");
+  tb_window_class_bind_header (widget_class);
   gtk_widget_class_bind_template_child (widget_class, TbWindow, open_button);
   gtk_widget_class_bind_template_child (widget_class, TbWindow, page_switch);
-  gtk_widget_class_bind_template_child (widget_class, TbWindow, keep_label);
-  gtk_widget_class_bind_template_child (widget_class, TbWindow, swap_label);
-  gtk_widget_class_bind_template_child (widget_class, TbWindow, put_back_label);
+  gtk_widget_class_bind_template_child (widget_class, TbWindow, lane_switch);
   gtk_widget_class_bind_template_child (widget_class, TbWindow, title);
   gtk_widget_class_bind_template_child (widget_class, TbWindow, message_bar);
   gtk_widget_class_bind_template_child (widget_class, TbWindow, message);
@@ -260,7 +263,6 @@ tb_window_class_init (TbWindowClass *klass)
   g_type_ensure (TB_TYPE_LANE_PANEL);
   g_type_ensure (TB_TYPE_RESULTS_PANEL);
   g_type_ensure (TB_TYPE_THROW_BAR);
-  g_type_ensure (TB_TYPE_TITLE_BUTTON);
   bind_template (widget_class);
   tb_window_class_install_actions (widget_class);
   tb_window_class_install_tour_actions (widget_class);
@@ -279,6 +281,6 @@ tb_window_init (TbWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->settings = g_settings_new (APP_ID);
-  g_signal_connect_object (self->columns, "notify::compact", G_CALLBACK (on_compact_changed), self,
+  g_signal_connect_object (self->columns, "notify::single", G_CALLBACK (on_compact_changed), self,
                            G_CONNECT_SWAPPED);
 }
