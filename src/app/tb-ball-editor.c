@@ -129,7 +129,7 @@ save (TbBallEditor *self, const char *id, const char *name)
 static char *
 typed_name (TbBallEditor *self)
 {
-  g_autofree char *name = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->name))));
+  g_autofree char *name = g_strstrip (tb_text_fitted (gtk_editable_get_text (GTK_EDITABLE (self->name)), G_MAXSIZE, TRUE));
 
   if (name[0] != '\0' && strlen (name) <= TB_NAME_MAX)
     return g_steal_pointer (&name);

@@ -137,7 +137,8 @@ static void
 on_keep (TbPatternEditor *self)
 {
   TbLibrary *library = tb_session_get_library (tb_lane_page_get_session (TB_LANE_PAGE (self)));
-  g_autofree char *name = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->name))));
+  g_autofree char *name
+      = g_strstrip (tb_text_fitted (gtk_editable_get_text (GTK_EDITABLE (self->name)), TB_NAME_MAX, TRUE));
   g_autofree char *id = free_id (library, name);
   g_autoptr (TbPattern) named = NULL;
   g_autoptr (GError) error = NULL;

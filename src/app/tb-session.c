@@ -275,7 +275,9 @@ tb_session_set_after_as (TbSession *self, TbSetup *setup, const char *key)
 void
 tb_session_set_texts (TbSession *self, const char *title, const char *notes)
 {
-  change (self, tb_study_with_text (self->study, title, notes), "texts");
+  g_autofree char *line = tb_text_fitted (title, TB_NAME_MAX, TRUE), *lines = tb_text_fitted (notes, TB_NOTES_MAX, FALSE);
+
+  change (self, tb_study_with_text (self->study, line, lines), "texts");
 }
 
 void

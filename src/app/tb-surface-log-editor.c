@@ -201,7 +201,7 @@ static void
 on_add (TbSurfaceLogEditor *self)
 {
   const char *date = gtk_editable_get_text (GTK_EDITABLE (self->date));
-  const char *note = gtk_editable_get_text (GTK_EDITABLE (self->note));
+  g_autofree char *note = tb_text_fitted (gtk_editable_get_text (GTK_EDITABLE (self->note)), TB_NOTES_MAX, FALSE);
   TbSurfaceWork what = chosen_work (self);
   const TbSurfaceWorkInfo *info = tb_surface_work_info (what);
   TbSurfaceEntry *entry;

@@ -234,10 +234,12 @@ tb_document_save_file (const char *path, const char *text, GError **error)
 void
 tb_document_finish_error (GError **error, const char *name)
 {
-  g_autofree char *clause = NULL;
+  g_autofree char *clause = NULL, *shown = NULL;
 
   if (!error || !*error)
     return;
+  /* A file may be called anything. */
+  shown = name ? tb_text_fitted (name, G_MAXSIZE, TRUE) : NULL;
   clause = g_steal_pointer (&(*error)->message);
-  (*error)->message = name ? g_strdup_printf ("%s: %s.", name, clause) : g_strdup_printf ("%s.", clause);
+  (*error)->message = shown ? g_strdup_printf ("%s: %s.", shown, clause) : g_strdup_printf ("%s.", clause);
 }

@@ -226,18 +226,35 @@ fill_grid (const GArray *lines, TbOil *oil)
   tb_oil_reflect (oil);
 }
 
+static gboolean
+check_size (gsize length, GError **error)
+{
+  g_autofree char *size = g_format_size (TB_FILM_CSV_MAX_BYTES);
+
+  if (length > TB_FILM_CSV_MAX_BYTES)
+    g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_TOO_LARGE, _ ("a table of films has at most %s"), size);
+  return length <= TB_FILM_CSV_MAX_BYTES;
+}
+
+static gboolean
+check_text (const char *text, gsize length, GError **error)
+{
+  if (!memchr (text, '\0', length) && g_utf8_validate_len (text, length, NULL))
+    return TRUE;
+  g_set_error_literal (error, TB_STORE_ERROR, TB_STORE_ERROR_NOT_TEXT, _ ("a text was expected"));
+  return FALSE;
+}
+
 gboolean
 tb_film_csv_from_text (const char *text, gsize length, TbOil *oil, GError **error)
 {
-  g_autofree char *copy = g_strndup (text, length);
+  g_autofree char *copy = NULL;
   g_autoptr (GArray) lines = NULL;
   g_autofree TbOil *film = g_new (TbOil, 1);
 
-  if (!g_utf8_validate (text, (gssize)length, NULL) || strlen (copy) != length)
-    {
-      g_set_error_literal (error, TB_STORE_ERROR, TB_STORE_ERROR_NOT_TEXT, _ ("a text was expected"));
-      return FALSE;
-    }
+  if (!check_size (length, error) || !check_text (text, length, error))
+    return FALSE;
+  copy = g_strndup (text, length);
   lines
       = read_lines (g_str_has_prefix (copy, BYTE_ORDER_MARK) ? copy + strlen (BYTE_ORDER_MARK) : copy, error);
   if (!lines)

@@ -16,6 +16,9 @@
 
 G_BEGIN_DECLS
 
+/* A table of the finest spacing, every value with all its digits, is a quarter of it. */
+#define TB_FILM_CSV_MAX_BYTES (1024u * 1024u)
+
 char *tb_film_csv_to_text (const TbOil *oil);
 /* A clause that says which line is wrong and what was expected; *oil is then not touched. A TB_STORE_ERROR.
  */

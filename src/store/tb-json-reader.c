@@ -198,6 +198,43 @@ tb_reader_number (TbReader *reader, JsonObject *object, const char *key, double 
   return TRUE;
 }
 
+/* Line ends of both kinds: a text may have been written anywhere. */
+static gboolean
+is_control (const char *character, gboolean one_line)
+{
+  return g_unichar_iscntrl (g_utf8_get_char (character)) && (one_line || !strchr ("\n\r\t", *character));
+}
+
+static gboolean
+has_control (const char *text, gboolean one_line)
+{
+  for (const char *p = text; *p; p = g_utf8_next_char (p))
+    if (is_control (p, one_line))
+      return TRUE;
+  return FALSE;
+}
+
+char *
+tb_text_fitted (const char *text, gsize limit, gboolean one_line)
+{
+  GString *fitted = g_string_new (NULL);
+
+  for (const char *p = text, *next; *p; p = next)
+    {
+      gsize size;
+
+      next = g_utf8_next_char (p);
+      size = (gsize) (next - p);
+      if (fitted->len + size > limit)
+        break;
+      if (is_control (p, one_line))
+        g_string_append_c (fitted, ' ');
+      else
+        g_string_append_len (fitted, p, (gssize) size);
+    }
+  return g_string_free (fitted, FALSE);
+}
+
 const char *
 tb_reader_string (TbReader *reader, JsonObject *object, const char *key, gsize limit)
 {
@@ -216,16 +253,12 @@ tb_reader_string (TbReader *reader, JsonObject *object, const char *key, gsize l
       tb_reader_fail (reader, key, TB_STORE_ERROR_TOO_LARGE, _ ("the text is longer than %zu bytes"), limit);
       return NULL;
     }
+  if (has_control (json_node_get_string (node), FALSE))
+    {
+      tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, _ ("a text without control characters was expected"));
+      return NULL;
+    }
   return json_node_get_string (node);
-}
-
-static gboolean
-is_one_line (const char *text)
-{
-  for (const char *p = text; *p; p = g_utf8_next_char (p))
-    if (g_unichar_iscntrl (g_utf8_get_char (p)))
-      return FALSE;
-  return text[0] != '\0';
 }
 
 const char *
@@ -233,7 +266,7 @@ tb_reader_name (TbReader *reader, JsonObject *object, const char *key)
 {
   const char *name = tb_reader_string (reader, object, key, TB_NAME_MAX);
 
-  if (name && !is_one_line (name))
+  if (name && (name[0] == '\0' || has_control (name, TRUE)))
     {
       tb_reader_fail (reader, key, TB_STORE_ERROR_VALUE, _ ("a name on one line was expected"));
       return NULL;

@@ -52,7 +52,12 @@ tb_reader_items (TbReader *reader, JsonObject *object, const char *key, TbReadIt
 JsonObject *tb_reader_item_object (TbReader *reader, JsonNode *item);
 gboolean tb_reader_item_number (TbReader *reader, JsonNode *item, double *number);
 
-/* A string of at most `limit` bytes. */
+/* A text as a document may hold it: a control character becomes a blank (line ends and tabs stay, unless it is to be on
+ * one line), and what goes past `limit` bytes is cut off between two characters. Whatever a person types goes through it,
+ * so that what is saved can be opened again. */
+char *tb_text_fitted (const char *text, gsize limit, gboolean one_line);
+
+/* A string of at most `limit` bytes without control characters; line ends and tabs may be in it. */
 const char *tb_reader_string (TbReader *reader, JsonObject *object, const char *key, gsize limit);
 /* A name for people: on one line, not empty. */
 const char *tb_reader_name (TbReader *reader, JsonObject *object, const char *key);

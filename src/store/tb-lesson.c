@@ -107,6 +107,9 @@ read_claim (TbReader *reader, JsonNode *item, guint index, gpointer data)
   JsonObject *object = tb_reader_item_object (reader, item);
   TbLessonClaim claim = { 0 };
 
+  if (index >= TB_LESSON_MAX_CLAIMS)
+    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE, _ ("there are more than %d claims"),
+                           TB_LESSON_MAX_CLAIMS);
   if (!object || !tb_reader_only (reader, object, claim_keys, NULL) || !read_number (reader, object, &claim.number)
       || !read_bounds (reader, object, &claim.above, &claim.below))
     return FALSE;
@@ -167,25 +170,48 @@ read_ask (TbReader *reader, JsonObject *object, gpointer data)
          && read_number (reader, object, &step->asked) && read_choices (reader, object, step);
 }
 
-/* Values are kept as texts, as they would be typed. */
+/* Of small letters, digits, dots and what stands between words, as every key is. */
+static gboolean
+is_key (const char *key)
+{
+  gsize length = strlen (key);
+
+  return length <= TB_ID_MAX && strspn (key, "abcdefghijklmnopqrstuvwxyz0123456789._-") == length;
+}
+
+/* A value is kept as a text, as it would be typed. Whether the key is known is told by the throw. */
+static gboolean
+read_change (TbReader *reader, JsonObject *object, const char *key, GPtrArray *changes)
+{
+  char digits[TB_DECIMAL_SIZE];
+  const char *text = NULL;
+  double number;
+
+  if (!is_key (key))
+    {
+      g_autofree char *shown = tb_quotable (key);
+      return tb_reader_fail (reader, shown, TB_STORE_ERROR_UNKNOWN_KEY, _ ("this key is not known here"));
+    }
+  if (tb_node_number (json_object_get_member (object, key), &number))
+    text = tb_decimal_format (number, digits);
+  else if (!(text = tb_reader_string (reader, object, key, TB_NAME_MAX)))
+    return FALSE;
+  g_ptr_array_add (changes, g_strdup (key));
+  g_ptr_array_add (changes, g_strdup (text));
+  return TRUE;
+}
+
 static gboolean
 read_changes (TbReader *reader, JsonObject *object, gpointer changes)
 {
   g_autoptr (GList) members = json_object_get_members (object);
-  char digits[TB_DECIMAL_SIZE];
-  double number;
 
+  if (json_object_get_size (object) > TB_LESSON_MAX_CHANGES)
+    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE, _ ("there are more than %d changes"),
+                           TB_LESSON_MAX_CHANGES);
   for (GList *l = members; l; l = l->next)
-    {
-      const char *text = NULL;
-
-      if (tb_node_number (json_object_get_member (object, l->data), &number))
-        text = tb_decimal_format (number, digits);
-      else if (!(text = tb_reader_string (reader, object, l->data, TB_NAME_MAX)))
-        return FALSE;
-      g_ptr_array_add (changes, g_strdup (l->data));
-      g_ptr_array_add (changes, g_strdup (text));
-    }
+    if (!read_change (reader, object, l->data, changes))
+      return FALSE;
   return TRUE;
 }
 

@@ -28,6 +28,9 @@ G_BEGIN_DECLS
 
 #define TB_LESSON_MAX_STEPS 20
 #define TB_LESSON_MAX_CHOICES 6
+#define TB_LESSON_MAX_CLAIMS 20
+/* Changes of one side; there are not that many keys. */
+#define TB_LESSON_MAX_CHANGES 100
 
 /* Of which number a measure is taken. */
 typedef enum TbLessonOf

@@ -102,6 +102,8 @@ read_guess (TbReader *reader, JsonNode *item, guint index, gpointer progress)
   TbProgressGuess guess = { .off = NAN };
   double step;
 
+  if (index >= TB_PROGRESS_MAX)
+    return tb_reader_fail (reader, NULL, TB_STORE_ERROR_TOO_LARGE, _ ("there are more than %d guesses"), TB_PROGRESS_MAX);
   if (!object || !tb_reader_only (reader, object, guess_keys, NULL)
       || !(guess.lesson = (char *) tb_reader_id (reader, object, "lesson"))
       || !tb_reader_number (reader, object, "step", &step) || !read_verdict (reader, object, &guess)
@@ -114,8 +116,8 @@ read_guess (TbReader *reader, JsonNode *item, guint index, gpointer progress)
   return TRUE;
 }
 
-static TbProgress *
-from_text (const char *bowler, const char *text, gsize length, GError **error)
+TbProgress *
+tb_progress_from_text (const char *bowler, const char *text, gsize length, GError **error)
 {
   g_auto (TbReader) reader = { 0 };
   g_autoptr (JsonNode) root = tb_document_parse (TB_DOCUMENT_PROGRESS, text, length, error);
@@ -132,8 +134,8 @@ from_text (const char *bowler, const char *text, gsize length, GError **error)
   return g_steal_pointer (&progress);
 }
 
-static char *
-to_text (const TbProgress *progress)
+char *
+tb_progress_to_text (const TbProgress *progress)
 {
   TbJsonWriter writer;
 
@@ -177,7 +179,7 @@ tb_progress_load (const char *bowler, GError **error)
   if (!g_file_test (path, G_FILE_TEST_EXISTS))
     return tb_progress_new (bowler);
   text = tb_document_read_file (path, &length, error);
-  progress = text ? from_text (bowler, text, length, error) : NULL;
+  progress = text ? tb_progress_from_text (bowler, text, length, error) : NULL;
   if (!progress)
     tb_document_finish_error (error, path);
   return progress;
@@ -186,7 +188,7 @@ tb_progress_load (const char *bowler, GError **error)
 gboolean
 tb_progress_save (const TbProgress *progress, GError **error)
 {
-  g_autofree char *path = find_path (progress->bowler), *text = to_text (progress);
+  g_autofree char *path = find_path (progress->bowler), *text = tb_progress_to_text (progress);
   gboolean saved = tb_document_save_file (path, text, error);
 
   if (!saved)

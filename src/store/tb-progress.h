@@ -35,6 +35,9 @@ guint tb_progress_best_streak (const TbProgress *progress);
 /* Mean of what markers were off by, boards; NAN if none was dragged. */
 double tb_progress_mean_off (const TbProgress *progress);
 
+/* The error is a clause without the file's name. */
+TbProgress *tb_progress_from_text (const char *bowler, const char *text, gsize length, GError **error);
+char *tb_progress_to_text (const TbProgress *progress);
 /* Empty where nothing was kept yet. NULL and a whole sentence if the file cannot be read: it is left as it is. */
 TbProgress *tb_progress_load (const char *bowler, GError **error);
 /* The error is a whole sentence. */

@@ -202,6 +202,7 @@ static TbStudy *
 read_study (TbReader *reader, JsonObject *object, TbLibrary *library)
 {
   const char *title, *notes;
+  g_autofree char *line = NULL;
   g_autoptr (TbSetup) before = NULL;
   g_autoptr (TbSetup) after = NULL;
 
@@ -209,9 +210,10 @@ read_study (TbReader *reader, JsonObject *object, TbLibrary *library)
       || !tb_reader_optional_text (reader, object, "title", TB_NAME_MAX, &title)
       || !tb_reader_optional_text (reader, object, "notes", TB_NOTES_MAX, &notes))
     return NULL;
+  line = title ? tb_text_fitted (title, TB_NAME_MAX, TRUE) : NULL;
   before = read_side (reader, object, TB_SIDE_BEFORE, library);
   after = before ? read_side (reader, object, TB_SIDE_AFTER, library) : NULL;
-  return after ? tb_study_new (before, after, title, notes) : NULL;
+  return after ? tb_study_new (before, after, line, notes) : NULL;
 }
 
 TbStudy *

@@ -240,13 +240,22 @@ tb_ball_surface_load (const char *ball_id, double roughness, GError **error)
   return surface;
 }
 
+/* What is saved can be opened again. */
+static gboolean
+check_length (const TbBallSurface *surface, GError **error)
+{
+  if (surface->log->len > TB_SURFACE_LOG_MAX)
+    g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_TOO_LARGE, _ ("a log has at most %d entries"), TB_SURFACE_LOG_MAX);
+  return surface->log->len <= TB_SURFACE_LOG_MAX;
+}
+
 gboolean
 tb_ball_surface_save (const TbBallSurface *surface, const char *ball_id, GError **error)
 {
   g_autofree char *path = tb_ball_surface_path (ball_id), *name = g_path_get_basename (path);
   g_autofree char *text = tb_ball_surface_to_text (surface);
 
-  if (tb_document_save_file (path, text, error))
+  if (check_length (surface, error) && tb_document_save_file (path, text, error))
     return TRUE;
   tb_document_finish_error (error, name);
   return FALSE;

@@ -5,6 +5,7 @@
 
 #include "tb-history.h"
 #include "tb-session.h"
+#include "tb-study-document.h"
 
 /* Times that a signal was heard. */
 typedef struct Heard
@@ -361,6 +362,27 @@ test_finalized (void)
   g_assert_null (watched);
 }
 
+/* Whatever is typed can be saved, and what is saved can be opened again: the entry counts characters, a file bytes. */
+static void
+test_any_text_can_be_opened_again (void)
+{
+  g_autoptr (TbSession) session = new_session ();
+  g_autoptr (GString) title = g_string_new ("one\nline\x1b ");
+  g_autofree char *notes = g_strnfill (TB_NOTES_MAX + 1, 'n'), *text = NULL;
+  g_autoptr (TbStudy) again = NULL;
+  g_autoptr (GError) error = NULL;
+
+  while (g_utf8_strlen (title->str, -1) < 200)
+    g_string_append (title, "🎳");
+  tb_session_set_texts (session, title->str, notes);
+  text = tb_study_to_text (tb_session_get_study (session));
+  again = tb_study_from_text (tb_session_get_library (session), text, strlen (text), &error);
+  g_assert_no_error (error);
+  g_assert_true (g_str_has_prefix (again->title, "one line  🎳"));
+  g_assert_cmpuint (strlen (again->title), >, TB_NAME_MAX - 4);
+  g_assert_cmpuint (strlen (again->notes), ==, TB_NOTES_MAX);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -375,6 +397,7 @@ main (int argc, char **argv)
   g_test_add_func ("/session/drag-is-one-step", test_drag_is_one_step);
   g_test_add_func ("/session/history-merges-by-time", test_history_merges_by_time);
   g_test_add_func ("/session/texts", test_texts);
+  g_test_add_func ("/session/any-text-can-be-opened-again", test_any_text_can_be_opened_again);
   g_test_add_func ("/session/choose", test_choose);
   g_test_add_func ("/session/open-and-saved", test_open_and_saved);
   g_test_add_func ("/session/time", test_time);

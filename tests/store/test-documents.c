@@ -280,7 +280,7 @@ test_texts (void)
   g_autoptr (TbSetup) named
       = tb_setup_with_ball (setup, &setup->shot.ball, NULL, "Ball “äß” 球 \\ \"/\" \U0001F3B3");
   g_autoptr (TbSetup) nameless = tb_setup_with_bowler (setup, &setup->shot.delivery, NULL, NULL);
-  g_autoptr (TbStudy) study = tb_study_new (named, nameless, "T \"1\"", "a\nb\tc\\d\x7f \u2028 €");
+  g_autoptr (TbStudy) study = tb_study_new (named, nameless, "T \"1\"", "a\nb\tc\r\n\\d \u2028 €");
 
   check_study (study);
 }
