@@ -18,7 +18,7 @@
 /* Sizes of type, of the height. */
 #define HINT_SIZE (1.0 / 48)
 #define READING_SIZE (1.0 / 20)
-#define STRIP_SIZE (1.0 / 27)
+#define STRIP_SIZE (1.0 / 25)
 /* A frame that comes later than this counts as this, s. */
 #define LONGEST_FRAME 0.25
 #define TIME_DIGITS 2

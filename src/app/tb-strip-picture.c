@@ -96,9 +96,12 @@ tb_strip_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, doub
   drop_trails (self);
   self->over = is_over (self);
   if (self->over)
-    tb_lane_view_draw (cr, width, height, &scene);
-  else
-    tb_lane_view_draw_ground (cr, width, height, &scene);
+    {
+      tb_lane_view_draw (cr, width, height, &scene);
+      return;
+    }
+  tb_lane_view_draw_ground (cr, width, height, &scene);
+  tb_lane_view_draw_names (cr, width, height, &scene);
 }
 
 gboolean

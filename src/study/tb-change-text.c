@@ -177,13 +177,20 @@ field_phrase (const TbField *field, const TbSetup *before, const TbSetup *after,
   return amount_phrase (field, before, after, metric);
 }
 
+/* Names that came with the program are translated where they are shown; one's own stay as they are. */
+static const char *
+shown_name (const char *name)
+{
+  return name != NULL && name[0] != '\0' ? g_dpgettext2 (GETTEXT_PACKAGE, "document", name) : "";
+}
+
 static char *
 pattern_phrase (const TbSetup *before, const TbSetup *after)
 {
   if (g_strcmp0 (before->pattern->name, after->pattern->name) == 0)
     return g_strdup (_ ("The other pattern"));
-  return tb_fill_with (_ ("The pattern “%1$s” instead of “%2$s”"), after->pattern->name,
-                       before->pattern->name, NULL);
+  return tb_fill_with (_ ("The pattern “%1$s” instead of “%2$s”"), shown_name (after->pattern->name),
+                       shown_name (before->pattern->name), NULL);
 }
 
 static char *
@@ -205,7 +212,8 @@ ball_phrase (const TbSetup *before, const TbSetup *after)
 {
   if (!before->ball_name || !after->ball_name || g_str_equal (before->ball_name, after->ball_name))
     return g_strdup (_ ("The other ball"));
-  return tb_fill_with (_ ("The ball “%1$s” instead of “%2$s”"), after->ball_name, before->ball_name, NULL);
+  return tb_fill_with (_ ("The ball “%1$s” instead of “%2$s”"), shown_name (after->ball_name),
+                       shown_name (before->ball_name), NULL);
 }
 
 char *

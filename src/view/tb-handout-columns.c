@@ -271,7 +271,7 @@ put_practice (Column *column, const PracticePlan *plan)
   column_text (column, practice->nothing, body);
   for (guint i = 0; i < practice->steps->len; i++)
     put_step (column, g_ptr_array_index (practice->steps, i), i + 1, i < plan->steps);
-  column_led_text (column, _ ("Right:"), practice->right, body);
+  column_led_text (column, _ ("Well thrown:"), practice->right, body);
   if (practice->wrong && plan->wrong)
     column_led_text (column, _ ("Not yet:"), practice->wrong, body);
   if (practice->score && plan->score)

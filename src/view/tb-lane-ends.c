@@ -283,3 +283,22 @@ tb_lane_ends_draw (TbCanvas *canvas,
   for (int i = 0; i < count; i++)
     g_free (ends[i].text);
 }
+
+void
+tb_lane_ends_name (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun runs[TB_LANE_RUNS])
+{
+  TbPoint middle = tb_lane_layout_point (layout, 0, TB_PIT_Y, 0);
+  TbEnd ends[TB_LANE_RUNS];
+  int count = 0;
+
+  for (int i = 0; i < TB_LANE_RUNS; i++)
+    if (runs[i].path != NULL)
+      ends[count++] = (TbEnd){ .text = g_strdup (runs[i].label),
+                               .color = runs[i].style.color,
+                               .bold = TRUE,
+                               .anchor = middle,
+                               .alone = TRUE };
+  place_ends (canvas, layout, ends, count);
+  for (int i = 0; i < count; i++)
+    g_free (ends[i].text);
+}

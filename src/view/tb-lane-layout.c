@@ -26,8 +26,8 @@
 /* The lane is at least so many em wide, or marks on it are drawn smaller than in em, but not by more than this. */
 #define MARKS_ACROSS 28.0
 #define SMALLEST_MARKS 0.55
-/* The stretch that room is kept for until the lane's size is known. */
-#define TYPICAL_STRETCH 10.0
+/* The stretch that room is kept for until the lane's size is known: none takes more digits. */
+#define TYPICAL_STRETCH 2.8
 
 static double
 gutter_px (double em)

@@ -46,6 +46,8 @@ void tb_lane_ends_draw (TbCanvas *canvas,
                         const TbLaneLayout *layout,
                         const TbLaneScene *scene,
                         const TbLaneRun runs[TB_LANE_RUNS]);
+/* Only what the runs are called, in the same band. */
+void tb_lane_ends_name (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun runs[TB_LANE_RUNS]);
 /* Skid, hook and roll beside the lane. */
 void tb_lane_phases_draw (TbCanvas *canvas,
                           const TbLaneLayout *layout,

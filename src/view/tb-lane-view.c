@@ -41,6 +41,7 @@ typedef enum TbLaneParts
   TB_LANE_GROUND = 1 << 0,
   TB_LANE_LINES = 1 << 1,    /* of the runs, without a word */
   TB_LANE_THE_RUNS = 1 << 2, /* lines, marks, phases and labels */
+  TB_LANE_NAMES = 1 << 3,    /* of the runs, and nothing else of them */
 } TbLaneParts;
 
 /* What has labels of its own among what stands still. */
@@ -81,6 +82,15 @@ draw_lines (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *sce
   tb_lane_runs_draw (canvas, layout, runs);
 }
 
+static void
+draw_names (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene)
+{
+  TbLaneRun runs[TB_LANE_RUNS];
+
+  tb_lane_runs_init (runs, canvas, layout, scene);
+  tb_lane_ends_name (canvas, layout, runs);
+}
+
 /* Draws some of a picture; where only runs are drawn, their labels keep off those of the ground all the same. */
 static void
 draw_parts (cairo_t *cr, double width, double height, const TbLaneScene *scene, TbLaneParts parts)
@@ -109,6 +119,8 @@ draw_parts (cairo_t *cr, double width, double height, const TbLaneScene *scene, 
         draw_lines (&canvas, &layout, scene);
       if (parts & TB_LANE_THE_RUNS)
         draw_runs (&canvas, &layout, scene);
+      if (parts & TB_LANE_NAMES)
+        draw_names (&canvas, &layout, scene);
     }
   cairo_restore (cr);
 }
@@ -135,6 +147,12 @@ void
 tb_lane_view_draw_lines (cairo_t *cr, double width, double height, const TbLaneScene *scene)
 {
   draw_parts (cr, width, height, scene, TB_LANE_LINES);
+}
+
+void
+tb_lane_view_draw_names (cairo_t *cr, double width, double height, const TbLaneScene *scene)
+{
+  draw_parts (cr, width, height, scene, TB_LANE_NAMES);
 }
 
 /* The outline of a ball: an ellipse, since a sphere off the straight line of sight is seen longer. */

@@ -44,6 +44,8 @@ void tb_lane_view_draw_ground (cairo_t *cr, double width, double height, const T
 void tb_lane_view_draw_runs (cairo_t *cr, double width, double height, const TbLaneScene *scene);
 /* Only the lines and marks of the runs. */
 void tb_lane_view_draw_lines (cairo_t *cr, double width, double height, const TbLaneScene *scene);
+/* Only what the runs are called, beyond the pins: for a picture that does not tell yet where they end. */
+void tb_lane_view_draw_names (cairo_t *cr, double width, double height, const TbLaneScene *scene);
 /* The ball of one run at a time (s since its release). */
 void tb_lane_view_draw_ball (cairo_t *cr, double width, double height, const TbLaneScene *scene, const TbPath *path, double time);
 /* The rectangle it needs, px. */
