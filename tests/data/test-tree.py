@@ -39,6 +39,16 @@ CORE_CALLS = re.compile(r'\b(printf|fprintf|fopen|fread|fwrite|puts|time|clock|c
 LEFT_OVER = re.compile(r'\b(TO' r'DO|FIX' r'ME|X' r'XX)\b')
 
 
+# Texts of documents are shown as they are. These files make markup, of our own texts only, all of them escaped.
+MARKUP = re.compile(r'\b(\w+_set_(?:tooltip_|secondary_)?markup(?:_with_mnemonic)?|pango_parse_markup|\w+_with_markup'
+                    r'|g_markup_printf_escaped|(?:use|tooltip|secondary-use)-markup)\b')
+MAKES_MARKUP = {'src/app/tb-compare-table.c', 'src/app/tb-help-words.c', 'src/app/tb-word.c', 'ui/tb-loft-lab.ui'}
+# A file is written by one function, which leaves the old one or the new one; the view has GLib's, which does the same.
+WRITES = re.compile(r'\b(g?_?fopen|creat|g_file_set_contents\w*|g_file_replace\w*|g_file_create\w*'
+                    r'|cairo_surface_write_to_png|cairo_(?:pdf|svg)_surface_create|gdk_texture_save_to_\w+)\s*\(')
+WRITERS = {'src/view/tb-export.c'}
+
+
 def sources(*suffixes, folders=('src', 'ui', 'data', 'tests')):
     for folder in folders:
         for path in sorted((ROOT / folder).rglob('*')):
@@ -103,6 +113,21 @@ def check_core_has_no_input_output_clock_or_chance():
     report([f'{name_of(path)} calls {call}'
             for path in sources('.c', '.h', folders=('src/core',))
             for call in CORE_CALLS.findall(COMMENT.sub('', path.read_text(encoding='utf-8')))])
+
+
+def check_texts_of_documents_are_no_markup():
+    found = {name_of(path): MARKUP.findall(COMMENT.sub('', path.read_text(encoding='utf-8')))
+             for path in sources('.c', '.ui', folders=('src', 'ui'))}
+    report([f'{name} calls {calls[0]}' for name, calls in found.items() if calls and name not in MAKES_MARKUP])
+    assert all(found[name] for name in MAKES_MARKUP)
+
+
+def check_files_are_written_whole():
+    found = {name_of(path): WRITES.findall(COMMENT.sub('', path.read_text(encoding='utf-8')))
+             for path in sources('.c', folders=('src',))}
+    report([f'{name} calls {calls[0]}' for name, calls in found.items() if calls and name not in WRITERS])
+    assert all(found[name] for name in WRITERS)
+    assert 'G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE' in (ROOT / 'src/view/tb-export.c').read_text()
 
 
 def check_nothing_is_left_for_later():
