@@ -44,6 +44,7 @@ static const Shortcut shortcuts[] = {
   { "win.edit-title", { "F2", NULL } },
   { "win.lessons", { "<Control>l", NULL } },
   { "win.copy-picture", { "<Shift><Control>c", NULL } },
+  { "win.say", { "<Control>i", NULL } },
   { "win.fullscreen", { "F11", NULL } },
   { "win.clinic", { "F9", NULL } },
   { "win.lane-view::plan", { "<Alt>1", NULL } },

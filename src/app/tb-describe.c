@@ -109,6 +109,72 @@ tb_describe_run (const TbRun *run, TbUnits units)
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
+/* A sentence for more and one for less, with the difference in them. */
+typedef struct Comparison
+{
+  const char *measure;
+  const char *more, *less;
+} Comparison;
+
+static const Comparison comparisons[] = {
+  /* Translators: %s is a number of boards; the same below. */
+  { "hook_board", N_ (" It hooks %s boards more."), N_ (" It hooks %s boards less.") },
+  { "board_at_pins", N_ (" It meets the pins at a board higher by %s."),
+    N_ (" It meets the pins at a board lower by %s.") },
+  /* Translators: %s is a number of degrees. */
+  { "angle_at_pins_deg", N_ (" It comes in %s° steeper."), N_ (" It comes in %s° flatter.") },
+};
+
+/* Nothing where the two are alike as they are shown, or where one of them has no such number. */
+static void
+add_comparison (GString *text, const Comparison *comparison, const TbRun *runs[TB_N_SIDES], TbUnits units)
+{
+  g_autofree char *difference
+      = tb_describe_difference (tb_measure_find (comparison->measure), &runs[TB_SIDE_BEFORE]->path.measures,
+                                &runs[TB_SIDE_AFTER]->path.measures, units);
+  const char *sentence = NULL;
+
+  if (g_str_has_prefix (difference, "+"))
+    sentence = comparison->more;
+  else if (g_str_has_prefix (difference, "−"))
+    sentence = comparison->less;
+  if (sentence != NULL)
+    {
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+      g_string_append_printf (text, _ (sentence), g_utf8_next_char (difference));
+#pragma GCC diagnostic pop
+    }
+}
+
+static char *
+describe_differences (const TbRun *before, const TbRun *after, TbUnits units)
+{
+  const TbRun *runs[TB_N_SIDES] = { before, after };
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (before->status != TB_OK || after->status != TB_OK)
+    return g_strdup (_ ("Difference: not to be told while one of the two cannot be thrown."));
+  for (gsize i = 0; i < G_N_ELEMENTS (comparisons); i++)
+    add_comparison (text, &comparisons[i], runs, units);
+  if (text->len == 0)
+    return g_strdup (_ ("Difference: none that shows."));
+  /* Translators: before sentences such as " It hooks 2.3 boards less." */
+  g_string_prepend (text, _ ("Difference, after against before:"));
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+char *
+tb_describe_both (const TbRun *before, const TbRun *after, TbUnits units)
+{
+  g_autofree char *first = tb_describe_run (before, units);
+  g_autofree char *second = tb_describe_run (after, units);
+  g_autofree char *difference = describe_differences (before, after, units);
+
+  /* Translators: the first two %s are each a sentence or more about a run, the third how they differ. */
+  return g_strdup_printf (_ ("Before: %s After: %s %s"), first, second, difference);
+}
+
 static const char *
 phase_word (const TbPath *path, const TbSample *sample)
 {

@@ -22,6 +22,8 @@ const char *tb_describe_measure_unit (const TbMeasureInfo *info, TbUnits units);
 char *tb_describe_end (const TbRun *run, TbUnits units);
 /* What a run did, in a sentence or three. */
 char *tb_describe_run (const TbRun *run, TbUnits units);
+/* Both runs and how they differ, in one paragraph that can be read out. */
+char *tb_describe_both (const TbRun *before, const TbRun *after, TbUnits units);
 /* What can be done about a run that cannot be thrown: core's sentence and the next step. */
 char *tb_describe_problem (const TbRun *run);
 /* Where the ball is at a time: phase, board, distance, speed. */

@@ -183,11 +183,9 @@ tb_lane_picture_describe (TbPicture *picture)
 {
   TbSession *session = tb_picture_get_session (picture);
   TbUnits units = tb_session_get_units (session);
-  g_autofree char *before = tb_describe_run (tb_session_get_run (session, TB_SIDE_BEFORE), units);
-  g_autofree char *after = tb_describe_run (tb_session_get_run (session, TB_SIDE_AFTER), units);
 
-  /* Translators: each %s is a sentence or more about a run. */
-  return g_strdup_printf (_ ("Before: %s After: %s"), before, after);
+  return tb_describe_both (tb_session_get_run (session, TB_SIDE_BEFORE),
+                           tb_session_get_run (session, TB_SIDE_AFTER), units);
 }
 
 static gboolean

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-ball-picture.h"
+#include "tb-describe.h"
 #include "tb-style.h"
 
 static void
@@ -66,6 +67,19 @@ static void
 edit_title (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   tb_title_button_popup (TB_WINDOW (widget)->title);
+}
+
+/* Read out by a screen reader as it appears, and there to be pasted into a message. */
+static void
+say (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TbWindow *self = TB_WINDOW (widget);
+  g_autofree char *words = tb_describe_both (tb_session_get_run (self->session, TB_SIDE_BEFORE),
+                                             tb_session_get_run (self->session, TB_SIDE_AFTER),
+                                             tb_session_get_units (self->session));
+
+  tb_window_say (self, words);
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (widget), words);
 }
 
 static void
@@ -205,5 +219,6 @@ tb_window_class_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.undo", NULL, undo);
   gtk_widget_class_install_action (widget_class, "win.redo", NULL, redo);
   gtk_widget_class_install_action (widget_class, "win.edit-title", NULL, edit_title);
+  gtk_widget_class_install_action (widget_class, "win.say", NULL, say);
   gtk_widget_class_install_action (widget_class, "win.fullscreen", NULL, toggle_fullscreen);
 }

@@ -116,5 +116,7 @@ void tb_window_class_install_export_actions (GtkWidgetClass *widget_class);
 void tb_window_start_study (TbWindow *self);
 /* A sentence on top of the window; NULL takes it away. */
 void tb_window_tell (TbWindow *self, const char *sentence);
+/* The same for what was asked for and is no warning. */
+void tb_window_say (TbWindow *self, const char *words);
 
 G_END_DECLS

@@ -28,8 +28,16 @@ tb_window_is_fresh (TbWindow *self)
 void
 tb_window_tell (TbWindow *self, const char *sentence)
 {
+  gtk_info_bar_set_message_type (self->message_bar, GTK_MESSAGE_WARNING);
   gtk_label_set_text (self->message, sentence != NULL ? sentence : "");
   gtk_info_bar_set_revealed (self->message_bar, sentence != NULL);
+}
+
+void
+tb_window_say (TbWindow *self, const char *words)
+{
+  tb_window_tell (self, words);
+  gtk_info_bar_set_message_type (self->message_bar, GTK_MESSAGE_INFO);
 }
 
 static void

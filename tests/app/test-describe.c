@@ -51,6 +51,25 @@ test_run (void)
     }
 }
 
+/* Both throws in one paragraph, with a difference that is the one the table shows. */
+static void
+test_both (void)
+{
+  g_autoptr (TbRun) slow = run_with (NAN, 17), fast = run_with (NAN, 19);
+  g_autofree char *less = tb_describe_both (slow, fast, TB_UNITS_IMPERIAL);
+  g_autofree char *more = tb_describe_both (fast, slow, TB_UNITS_IMPERIAL);
+  g_autofree char *none = tb_describe_both (slow, slow, TB_UNITS_IMPERIAL);
+  g_autofree char *difference = tb_describe_difference (tb_measure_find ("hook_board"), &slow->path.measures,
+                                                        &fast->path.measures, TB_UNITS_IMPERIAL);
+  g_autofree char *hooks = g_strdup_printf ("hooks %s boards less", g_utf8_next_char (difference));
+
+  g_assert_true (g_str_has_prefix (less, "Before: "));
+  g_assert_nonnull (strstr (less, " After: "));
+  g_assert_nonnull (strstr (less, hooks));
+  g_assert_nonnull (strstr (more, "boards more."));
+  g_assert_nonnull (strstr (none, "Difference: none that shows."));
+}
+
 static void
 test_gutter (void)
 {
@@ -162,7 +181,8 @@ test_difference (void)
   g_assert_cmpstr (metric, ==, "+3.2");
 }
 
-/* 17.75 and 12.05 are shown as 17.8 and 12.0, or the other way about: the difference is that of what is shown. */
+/* 17.75 and 12.05 are shown as 17.8 and 12.0, or the other way about: the difference is that of what is
+ * shown. */
 static void
 test_difference_as_read (void)
 {
@@ -171,7 +191,8 @@ test_difference_as_read (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (from); i++)
     {
-      TbMeasures before = { .x_at_pins = tb_x_from_board (from[i]) }, after = { .x_at_pins = tb_x_from_board (to[i]) };
+      TbMeasures before = { .x_at_pins = tb_x_from_board (from[i]) },
+                 after = { .x_at_pins = tb_x_from_board (to[i]) };
       g_autofree char *a = tb_measure_number_text (board, &before, FALSE);
       g_autofree char *b = tb_measure_number_text (board, &after, FALSE);
       g_autofree char *difference = tb_measure_difference_text (board, &before, &after, FALSE);
@@ -187,6 +208,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/describe/run", test_run);
+  g_test_add_func ("/describe/both", test_both);
   g_test_add_func ("/describe/gutter", test_gutter);
   g_test_add_func ("/describe/end", test_end);
   g_test_add_func ("/describe/moment", test_moment);
