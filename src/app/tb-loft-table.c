@@ -22,8 +22,6 @@ static const char *const measures[]
 #define END_ROW (N_MEASURES + 1)
 #define N_ROWS (N_MEASURES + 2)
 #define SHARE_DIGITS 1
-/* What a name is given at least, where the window is narrow for the text. */
-#define NAME_CHARS 16
 #define N_COLUMNS (TB_N_LOFTS * TB_N_LOFT_LANES)
 
 struct _TbLoftTable
@@ -46,11 +44,7 @@ add_label (TbLoftTable *self, int column, int row, int span)
   gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0 : 1);
   gtk_widget_set_hexpand (label, column > 0);
   if (column == 0)
-    {
-      gtk_widget_add_css_class (label, "name");
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_label_set_width_chars (GTK_LABEL (label), NAME_CHARS);
-    }
+    gtk_widget_add_css_class (label, "name");
   gtk_grid_attach (GTK_GRID (self->grid), label, column, row, span, 1);
   return GTK_LABEL (label);
 }
@@ -149,8 +143,6 @@ add_headings (TbLoftTable *self)
   for (int column = 0; column < N_COLUMNS; column++)
     {
       self->lane_name[column] = add_label (self, 1 + column, 1, 1);
-      gtk_label_set_wrap (self->lane_name[column], TRUE);
-      gtk_label_set_justify (self->lane_name[column], GTK_JUSTIFY_RIGHT);
       gtk_widget_add_css_class (GTK_WIDGET (self->lane_name[column]), "heading");
     }
 }

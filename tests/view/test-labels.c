@@ -239,6 +239,24 @@ test_ordinary (void)
   expect_labels (labels, &picture, said);
 }
 
+/* Before a room is shown where the balls end, it is told which throw is which, and no number. */
+static void
+test_names (void)
+{
+  Picture picture = { "strip", 1200, 400, 2 };
+  TbLaneScene scene = scenes_lane (&scenes, TB_LANE_PLAN_SIDEWAYS);
+  g_autoptr (GArray) labels = new_record ();
+  cairo_t *cr = new_context (&picture, labels);
+
+  scene.theme = tb_theme_light (picture.text_scale);
+  tb_lane_view_draw_names (cr, picture.width, picture.height, &scene);
+  cairo_destroy (cr);
+  check_labels (labels, &picture);
+  g_assert_cmpuint (labels->len, ==, 2);
+  g_assert_cmpstr (g_array_index (labels, Recorded, 0).text, ==, "before");
+  g_assert_cmpstr (g_array_index (labels, Recorded, 1).text, ==, "after");
+}
+
 static void
 draw_ball (cairo_t *cr, const Picture *picture)
 {
@@ -357,6 +375,7 @@ main (int argc, char **argv)
   g_test_add_func ("/labels/crowded", test_crowded);
   g_test_add_func ("/labels/gutter", test_gutter);
   g_test_add_func ("/labels/ordinary", test_ordinary);
+  g_test_add_func ("/labels/names", test_names);
   g_test_add_func ("/labels/ball", test_ball);
   g_test_add_func ("/labels/loft", test_loft);
   g_test_add_func ("/labels/page", test_page);
