@@ -113,6 +113,8 @@ tb_counter_window_new (GtkWindow *parent, TbSession *session)
 static void
 tb_counter_window_dispose (GObject *object)
 {
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   g_clear_object (&TB_COUNTER_WINDOW (object)->session);
   G_OBJECT_CLASS (tb_counter_window_parent_class)->dispose (object);
 }

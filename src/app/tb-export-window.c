@@ -607,6 +607,8 @@ tb_export_window_dispose (GObject *object)
 {
   TbExportWindow *self = TB_EXPORT_WINDOW (object);
 
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   tb_export_window_cancel (self);
   g_clear_handle_id (&self->progress_timeout, g_source_remove);
   g_clear_object (&self->clip);

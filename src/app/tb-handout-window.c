@@ -463,6 +463,8 @@ tb_handout_window_dispose (GObject *object)
 {
   TbHandoutWindow *self = TB_HANDOUT_WINDOW (object);
 
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   g_clear_handle_id (&self->typing, g_source_remove);
   if (self->session != NULL)
     {

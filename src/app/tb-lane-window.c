@@ -85,6 +85,8 @@ tb_lane_window_new (GtkWindow *parent, TbSession *session)
 static void
 tb_lane_window_dispose (GObject *object)
 {
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   g_clear_object (&TB_LANE_WINDOW (object)->session);
   G_OBJECT_CLASS (tb_lane_window_parent_class)->dispose (object);
 }

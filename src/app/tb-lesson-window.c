@@ -298,6 +298,8 @@ tb_lesson_window_dispose (GObject *object)
 {
   TbLessonWindow *self = TB_LESSON_WINDOW (object);
 
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   g_clear_object (&self->chooser);
   g_clear_object (&self->runner);
   g_clear_object (&self->learner);

@@ -330,6 +330,8 @@ tb_loft_lab_dispose (GObject *object)
 {
   TbLoftLab *self = TB_LOFT_LAB (object);
 
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   if (self->runs != NULL)
     tb_loft_runs_stop (self->runs);
   G_OBJECT_CLASS (tb_loft_lab_parent_class)->dispose (object);

@@ -232,6 +232,8 @@ tb_window_dispose (GObject *object)
 {
   TbWindow *self = TB_WINDOW (object);
 
+  /* What is being typed is taken, while there is somebody to take it. */
+  gtk_window_set_focus (GTK_WINDOW (object), NULL);
   tb_window_close_tour (self);
   g_clear_handle_id (&self->answer_idle, g_source_remove);
   tb_window_close_counter (self);

@@ -39,8 +39,11 @@ tear_down (Fixture *self, gconstpointer page)
 {
   gpointer window = self->window;
 
-  g_object_add_weak_pointer (G_OBJECT (self->window), &window);
-  gtk_window_destroy (GTK_WINDOW (self->window));
+  if (window != NULL)
+    {
+      g_object_add_weak_pointer (G_OBJECT (self->window), &window);
+      gtk_window_destroy (GTK_WINDOW (self->window));
+    }
   for (gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
        window && g_get_monotonic_time () < limit;)
     g_main_context_iteration (NULL, FALSE);
@@ -269,6 +272,32 @@ test_lines (Fixture *self, gconstpointer data)
   g_assert_nonnull (strstr (tb_lane_page_get_words (TB_LANE_PAGE (page)), "Misses"));
 }
 
+static GtkWidget *
+find_spin (GtkWidget *widget)
+{
+  GtkWidget *found = GTK_IS_SPIN_BUTTON (widget) ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_spin (child);
+  return found;
+}
+
+/* A number is typed, and the window closed without Enter: the number is taken, and nothing is asked of what is gone. */
+static void
+test_typed_then_closed (Fixture *self, gconstpointer data)
+{
+  GtkWidget *spin = find_spin (GTK_WIDGET (page_of (self, "lines")));
+  GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (spin));
+  g_autoptr (TbSetup) untouched = tb_setup_ref (after (self));
+
+  gtk_widget_grab_focus (GTK_WIDGET (text));
+  g_assert_true (gtk_widget_has_focus (GTK_WIDGET (text)));
+  gtk_editable_set_text (text, "21");
+  gtk_window_destroy (GTK_WINDOW (g_steal_pointer (&self->window)));
+  g_assert_false (tb_setup_equal (untouched, after (self)));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -288,5 +317,6 @@ main (int argc, char **argv)
   g_test_add ("/lane-play/pattern-refused", Fixture, "pattern", set_up, test_pattern_refused, tear_down);
   g_test_add ("/lane-play/wear", Fixture, "wear", set_up, test_wear, tear_down);
   g_test_add ("/lane-play/lines", Fixture, "lines", set_up, test_lines, tear_down);
+  g_test_add ("/lane-play/typed-then-closed", Fixture, "lines", set_up, test_typed_then_closed, tear_down);
   return g_test_run ();
 }
