@@ -3,7 +3,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gstdio.h>
 #include <math.h>
+#include <signal.h>
 #include <string.h>
+#include <sys/resource.h>
 
 #include "tb-document.h"
 #include "tb-progress.h"
@@ -82,11 +84,40 @@ test_oldest_go_first (void)
   g_assert_cmpuint (g_array_index (kept->guesses, TbProgressGuess, 0).step, ==, 2);
 }
 
+/* No room: what was kept before stays, and the sentence says so. In a process of its own, for its limit. */
+static void
+test_disk_full (void)
+{
+  if (g_test_subprocess ())
+    {
+      g_autoptr (TbProgress) kept = tb_progress_new ("full"), again = NULL;
+      TbProgressGuess guess = { (char *) "speed", 1, NAN, TB_GUESS_RIGHT };
+      g_autoptr (GError) error = NULL;
+      struct rlimit all, little;
+
+      signal (SIGXFSZ, SIG_IGN);
+      g_assert_true (tb_progress_save (kept, NULL));
+      tb_progress_add (kept, &guess);
+      g_assert_cmpint (getrlimit (RLIMIT_FSIZE, &all), ==, 0);
+      little = (struct rlimit){ 100, all.rlim_max };
+      g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &little), ==, 0);
+      g_assert_false (tb_progress_save (kept, &error));
+      setrlimit (RLIMIT_FSIZE, &all);
+      g_assert_true (g_str_has_suffix (error->message, "full.json: the file cannot be saved: File too large."));
+      again = tb_progress_load ("full", NULL);
+      g_assert_cmpuint (again->guesses->len, ==, 0);
+      return;
+    }
+  g_test_trap_subprocess (NULL, 0, G_TEST_SUBPROCESS_DEFAULT);
+  g_test_trap_assert_passed ();
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   g_test_add_func ("/progress/round-trip", test_round_trip);
+  g_test_add_func ("/progress/disk-full", test_disk_full);
   g_test_add_func ("/progress/delete", test_delete);
   g_test_add_func ("/progress/damaged", test_damaged);
   g_test_add_func ("/progress/oldest-go-first", test_oldest_go_first);
