@@ -55,8 +55,17 @@ def check_what_the_throws_show_is_said():
 
 
 def check_why_is_read():
-    press('radio button' if app.find('radio button', 'Why') else 'page tab', 'Why')
+    press('page tab', 'Why')
     wait(lambda: any('mph more' in text and 'boards' in text for text in texts()), 'a sentence about the speed')
+
+
+def check_an_option_of_next_is_taken():
+    speed, before = app.value('Speed'), app.get('image', 'Lane').description
+    press('page tab', 'Next')
+    press('push button', starts='Put in “after”: ')
+    wait(lambda: app.get('image', 'Lane').description != before, 'another throw')
+    app.keys('ctrl+z')
+    wait(lambda: app.get('image', 'Lane').description == before and app.value('Speed') == speed, 'the throw of before')
 
 
 def check_everything_that_takes_the_focus_has_a_name():
@@ -76,7 +85,7 @@ def check_everything_that_takes_the_focus_has_a_name():
 
 def check_after_is_kept_as_before_and_saved():
     press('push button', 'Keep as before')
-    press('radio button' if app.find('radio button', 'Compare') else 'page tab', 'Compare')
+    press('page tab', 'Compare')
     wait(lambda: app.measure('Boards hooked', 'difference') == 0.0, 'after kept as before')
     count = lambda: len(driver.xdotool('search', '--onlyvisible', '--class', 'tenboard').split())
     windows = count()
@@ -86,6 +95,20 @@ def check_after_is_kept_as_before_and_saved():
     app.keys('ctrl+a')
     app.type(STUDY + '\n')
     wait(lambda: os.path.exists(STUDY), 'the file')
+
+
+def check_a_lesson_is_answered():
+    press('push button', 'Lessons')
+    wait(lambda: app.find('list item', 'Speed'), 'the list')
+    app.tab_to('Speed')
+    app.keys('Return')
+    wait(lambda: app.find('radio button', 'It finishes further right'), 'the choices')
+    app.keys('1')
+    wait(lambda: 'checked' in driver.states(app.find('radio button', 'It finishes further right')), 'the choice')
+    app.keys('ctrl+t')
+    wait(lambda: any(app.find(role, 'Right') for role in ('label', 'alert', 'notification')), 'the verdict')
+    app.keys('ctrl+w')
+    wait(lambda: len([node for node in app.node if node.getRoleName() == 'frame']) == 1, 'the main window alone')
 
 
 def check_it_ends():
