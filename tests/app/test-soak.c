@@ -235,7 +235,8 @@ open_popover (GtkWidget *widget, gboolean any)
 {
   GtkWidget *found = NULL;
 
-  if (!gtk_widget_get_mapped (widget))
+  /* One that is laid out need not be on the screen yet. */
+  if (any ? !gtk_widget_get_visible (widget) : !gtk_widget_get_mapped (widget))
     return NULL;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
        child = gtk_widget_get_next_sibling (child))

@@ -192,6 +192,7 @@ test_links (void)
   TbWindow *window = new_window ();
   GtkWidget *table = find (GTK_WIDGET (window), TB_TYPE_COMPARE_TABLE);
   TbWordPopover *popover = tb_word_show (table, table, "flare_in");
+  g_autofree char *label = NULL;
   gboolean handled = FALSE;
 
   g_assert_cmpstr (tb_word_popover_get_term (popover), ==, "flare");
@@ -199,9 +200,8 @@ test_links (void)
   g_assert_true (handled);
   settle ();
   g_assert_cmpstr (tb_word_popover_get_term (popover), ==, "differential");
-  gtk_test_accessible_assert_property (
-      GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL,
-      g_strdup_printf ("Differential: %s", tb_glossary_find ("differential")->text));
+  label = g_strdup_printf ("Differential: %s", tb_glossary_find ("differential")->text);
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, label);
   close_popover (GTK_WIDGET (popover));
   gtk_window_destroy (GTK_WINDOW (window));
 }
