@@ -69,6 +69,14 @@ def check_the_texts_are_gathered_without_a_warning():
     assert done.stdout.count('\nmsgid ') > 50, 'hardly any text was found'
 
 
+def check_letters_of_the_menu_differ():
+    """Of two entries with one letter, pressing it takes neither."""
+    menu = (ROOT / 'ui/tb-window.ui').read_text(encoding='utf-8').split('<menu id="primary_menu">')[1].split('</menu>')[0]
+    letters = [letter.lower() for letter in re.findall(r'translatable="yes">[^<_]*_(.)', menu)]
+    twice = sorted({letter for letter in letters if letters.count(letter) > 1})
+    assert len(letters) > 10 and not twice, f'twice: {twice}'
+
+
 def check_a_source_left_out_is_noticed():
     with tempfile.TemporaryDirectory() as folder:
         root = pathlib.Path(folder)
