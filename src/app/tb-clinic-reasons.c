@@ -4,24 +4,31 @@
 #include "config.h"
 
 #include "tb-clinic-private.h"
+#include "tb-weak.h"
 
 static void
 on_why (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbClinic) self = data;
+  g_autoptr (TbClinic) self = tb_weak_take (data);
+  g_autoptr (TbWhy) why = tb_why_new_finish (result, NULL);
 
+  if (self == NULL)
+    return;
   self->n_reasons--;
-  self->why = tb_why_new_finish (result, NULL);
+  self->why = g_steal_pointer (&why);
   tb_clinic_changed (self);
 }
 
 static void
 on_next (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbClinic) self = data;
+  g_autoptr (TbClinic) self = tb_weak_take (data);
+  g_autoptr (TbNext) next = tb_next_find_finish (result, NULL);
 
+  if (self == NULL)
+    return;
   self->n_reasons--;
-  self->next = tb_next_find_finish (result, NULL);
+  self->next = g_steal_pointer (&next);
   tb_clinic_changed (self);
 }
 
@@ -47,9 +54,9 @@ tb_clinic_ask_reasons (TbClinic *self)
     return;
   self->reasons = g_cancellable_new ();
   self->n_reasons = 2;
-  tb_why_new_async (before, after, NULL, self->reasons, on_why, g_object_ref (self));
+  tb_why_new_async (before, after, NULL, self->reasons, on_why, tb_weak_new (self));
   wish = wish_for (after, tb_session_get_run (self->session, TB_SIDE_AFTER));
-  tb_next_find_async (after, &wish, NULL, 0, self->reasons, NULL, on_next, g_object_ref (self));
+  tb_next_find_async (after, &wish, NULL, 0, self->reasons, NULL, on_next, tb_weak_new (self));
 }
 
 TbWhy *

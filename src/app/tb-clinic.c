@@ -5,6 +5,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-weak.h"
+
 /* The slides of a step, in their order. The last is of a study only. */
 static const TbClinicSlide order[] = { TB_CLINIC_QUESTION, TB_CLINIC_VOTE, TB_CLINIC_THROW,
                                        TB_CLINIC_NUMBERS,  TB_CLINIC_WHY,  TB_CLINIC_TRY };
@@ -169,7 +171,7 @@ tb_clinic_show_place (TbClinic *self, guint place)
   return TRUE;
 }
 
-/* Talks. */
+/* Talks. What is under way does not keep a clinic that nobody has any more. */
 
 static void
 begin_talk (TbClinic *self, TbTalk *talk, guint which)
@@ -186,15 +188,15 @@ begin_talk (TbClinic *self, TbTalk *talk, guint which)
 static void
 on_prepared (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbClinic) self = data;
+  g_autoptr (TbClinic) self = tb_weak_take (data);
   g_autoptr (GError) error = NULL;
-  TbTalk *talk = tb_talk_from_lesson_finish (result, &error);
+  g_autoptr (TbTalk) talk = tb_talk_from_lesson_finish (result, &error);
 
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+  if (self == NULL || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     return;
   g_clear_object (&self->preparing);
   if (talk != NULL)
-    begin_talk (self, talk, self->chosen);
+    begin_talk (self, g_steal_pointer (&talk), self->chosen);
   else
     {
       self->problem = g_strdup (error->message);
@@ -216,7 +218,7 @@ tb_clinic_start (TbClinic *self)
     {
       self->preparing = g_cancellable_new ();
       tb_talk_from_lesson_async (self->lessons->pdata[self->chosen - 1], self->preparing, on_prepared,
-                                 g_object_ref (self));
+                                 tb_weak_new (self));
       tb_clinic_changed (self);
     }
   return TRUE;

@@ -11,6 +11,7 @@
 #include "tb-handout-picture.h"
 #include "tb-next-balls.h"
 #include "tb-style.h"
+#include "tb-weak.h"
 
 /* What is typed shows on the page once the typing rests so long, ms: the page takes a while to draw. */
 #define TYPING_REST 200
@@ -204,6 +205,9 @@ take_next (TbHandoutWindow *self, TbNext *next)
   self->handout.next = next;
 }
 
+/* What is under way does not keep a closed window: GTK lets go of its parent only with the last reference,
+ * and the parent may be gone by then. */
+
 /* Whether an answer is to the question that was asked last. */
 static gboolean
 is_wanted (TbHandoutWindow *self, GAsyncResult *result)
@@ -212,32 +216,10 @@ is_wanted (TbHandoutWindow *self, GAsyncResult *result)
          && g_task_get_cancellable (G_TASK (result)) == self->cancellable;
 }
 
-/* What is under way does not keep a closed window: GTK lets go of its parent only with the last reference, and
- * the parent may be gone by then. */
-static gpointer
-weak_new (TbHandoutWindow *self)
-{
-  GWeakRef *weak = g_new (GWeakRef, 1);
-
-  g_weak_ref_init (weak, self);
-  return weak;
-}
-
-/* A new reference; NULL when the window has been closed. */
-static TbHandoutWindow *
-weak_free (gpointer data)
-{
-  TbHandoutWindow *self = g_weak_ref_get (data);
-
-  g_weak_ref_clear (data);
-  g_free (data);
-  return self;
-}
-
 static void
 on_next (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbHandoutWindow) self = weak_free (data);
+  g_autoptr (TbHandoutWindow) self = tb_weak_take (data);
   g_autoptr (TbNext) next = tb_next_find_finish (result, NULL);
 
   if (next == NULL || !is_wanted (self, result))
@@ -258,13 +240,13 @@ find_next (TbHandoutWindow *self)
   TbWish wish = tb_handout_wish (after);
 
   tb_next_find_async (after->setup, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
-                      self->cancellable, NULL, on_next, weak_new (self));
+                      self->cancellable, NULL, on_next, tb_weak_new (self));
 }
 
 static void
 on_facts (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (TbHandoutWindow) self = weak_free (data);
+  g_autoptr (TbHandoutWindow) self = tb_weak_take (data);
   g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new_finish (result, NULL);
 
   if (facts == NULL || !is_wanted (self, result))
@@ -317,7 +299,7 @@ update (TbHandoutWindow *self)
   self->cancellable = g_cancellable_new ();
   gtk_spinner_start (self->spinner);
   tb_handout_facts_new_async (tb_session_get_study (self->session), metric, self->cancellable, on_facts,
-                              weak_new (self));
+                              tb_weak_new (self));
 }
 
 gboolean

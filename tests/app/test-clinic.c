@@ -60,6 +60,22 @@ tear_down (Fixture *self, gconstpointer data)
   g_object_unref (self->library);
 }
 
+/* What is still being worked out when a clinic goes neither keeps it nor goes on. */
+static void
+test_goes_at_once (gconstpointer talk)
+{
+  g_autoptr (TbLibrary) library = tb_library_new ();
+  g_autoptr (TbStudy) study = study_with ("speed_mph", 19);
+  gpointer clinic = tb_clinic_new (library, study, TB_UNITS_IMPERIAL);
+
+  g_object_add_weak_pointer (clinic, &clinic);
+  tb_clinic_choose (clinic, GPOINTER_TO_UINT (talk));
+  tb_clinic_do (clinic, TB_CLINIC_ONWARD);
+  g_assert_true (tb_clinic_is_busy (clinic));
+  g_object_unref (clinic);
+  g_assert_null (clinic);
+}
+
 static void
 onward (Fixture *self, guint times)
 {
@@ -366,6 +382,8 @@ main (int argc, char **argv)
   g_test_add ("/clinic/throw", Fixture, NULL, set_up, test_throw, tear_down);
   g_test_add ("/clinic/rates", Fixture, NULL, set_up, test_rates, tear_down);
   g_test_add ("/clinic/still", Fixture, NULL, set_up, test_still, tear_down);
+  g_test_add_data_func ("/clinic/goes-at-once/study", GUINT_TO_POINTER (0), test_goes_at_once);
+  g_test_add_data_func ("/clinic/goes-at-once/lesson", GUINT_TO_POINTER (1), test_goes_at_once);
   g_test_add_func ("/clinic/keys", test_keys);
   g_test_add_func ("/clinic/cautions", test_cautions);
   g_test_add ("/clinic/all-talks", Fixture, NULL, set_up, test_all_talks, tear_down);
