@@ -3,19 +3,20 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
 #include <locale.h>
 #include <string.h>
+
+#include "scratch.h"
 
 /* The same in headless/test-comma.py. */
 #define COMMA_LOCALE "de_DE.UTF-8"
 
-/* Compiles the locale into a folder of its own and makes it this process's. FALSE where its sources are not
+/* Compiles the locale into the scratch folder and makes it this process's. FALSE where its sources are not
  * installed. */
 static inline gboolean
 make_comma_locale (void)
 {
-  g_autofree char *folder = g_dir_make_tmp ("tenboard-locale-XXXXXX", NULL);
+  const char *folder = scratch_folder ();
   g_autofree char *compiled = g_build_filename (folder, COMMA_LOCALE, NULL);
   const char *command[] = { "localedef", "-i", "de_DE", "-f", "UTF-8", compiled, NULL };
 

@@ -10,13 +10,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "tb-application.h"
 #include "tb-autosave.h"
 #include "tb-study-document.h"
-#include "tb-window.h"
-
-/* Longer than the autosave waits, s. */
-#define PATIENCE 10
+#include "window-support.h"
 
 typedef struct Place
 {
@@ -81,12 +77,6 @@ work_and_die (Place *place, const char *path, double speed)
   g_assert_true (WIFSIGNALED (status));
 }
 
-static double
-speed_after (TbSession *session)
-{
-  return tb_session_get_field (session, TB_SIDE_AFTER, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"));
-}
-
 static void
 test_killed (Place *place, gconstpointer data)
 {
@@ -147,28 +137,15 @@ test_file_is_gone (Place *place, gconstpointer data)
   tb_unsaved_remove (g_ptr_array_index (found, 0));
 }
 
-static gboolean
-out_of_patience (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
 /* By itself, while changes go on; and away again when nothing is unsaved any more. */
 static void
 test_by_itself (Place *place, gconstpointer data)
 {
   g_autoptr (TbAutosave) autosave = tb_autosave_new (place->session);
-  const TbField *speed = tb_field_find (TB_GROUP_DELIVERY, "speed_mph");
-  gboolean late = FALSE;
-  guint limit = g_timeout_add_seconds (PATIENCE, out_of_patience, &late);
 
-  tb_session_set_field (place->session, speed, 18, NULL);
+  set_speed (place->session, 18);
   g_assert_cmpint (count_copies (place), ==, 0);
-  while (!late && count_copies (place) == 0)
-    g_main_context_iteration (NULL, TRUE);
-  g_assert_false (late);
-  g_source_remove (limit);
+  WAIT_UNTIL (count_copies (place) > 0);
   tb_session_undo (place->session);
   g_assert_cmpint (count_copies (place), ==, 0);
   tb_session_redo (place->session);
@@ -184,7 +161,7 @@ test_living (Place *place, gconstpointer data)
   g_autoptr (TbAutosave) autosave = tb_autosave_new (place->session);
   g_autoptr (GPtrArray) found = NULL;
 
-  tb_session_set_field (place->session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 18, NULL);
+  set_speed (place->session, 18);
   g_assert_true (tb_autosave_flush (autosave));
   found = tb_autosave_find (place->library);
   g_assert_cmpuint (found->len, ==, 0);
@@ -220,7 +197,7 @@ test_no_room (Place *place, gconstpointer data)
   g_rmdir (place->unsaved);
   g_assert_cmpint (g_mkdir_with_parents (parent, 0700), ==, 0);
   g_assert_true (g_file_set_contents (place->unsaved, "in the way", -1, NULL));
-  tb_session_set_field (place->session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 18, NULL);
+  set_speed (place->session, 18);
   g_test_expect_message ("tenboard", G_LOG_LEVEL_MESSAGE, "changes are not kept until they are saved: *");
   g_assert_false (tb_autosave_flush (autosave));
   g_assert_false (tb_autosave_flush (autosave));
@@ -232,11 +209,9 @@ test_no_room (Place *place, gconstpointer data)
 static void
 test_window (Place *place, gconstpointer data)
 {
-  g_autoptr (TbApplication) application = tb_application_new ();
   GList *windows;
 
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_application ();
   work_and_die (place, NULL, 19);
   g_assert_cmpint (tb_window_recover_all (GTK_APPLICATION (application), place->library), ==, 1);
   windows = gtk_application_get_windows (GTK_APPLICATION (application));
@@ -250,34 +225,10 @@ test_window (Place *place, gconstpointer data)
 
 #define ADD(name, function) g_test_add (name, Place, NULL, set_up, function, tear_down)
 
-static void
-remove_tree (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      if (g_file_test (path, G_FILE_TEST_IS_DIR))
-        remove_tree (path);
-      else
-        g_unlink (path);
-    }
-  g_rmdir (folder);
-}
-
 int
 main (int argc, char **argv)
 {
-  /* A data folder of our own; icons and the like stay the system's. */
-  g_autofree char *home = g_dir_make_tmp ("tenboard-XXXXXX", NULL);
-  int status;
-
-  g_setenv ("XDG_DATA_HOME", home, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
+  start_tests (&argc, &argv);
   ADD ("/autosave/killed", test_killed);
   ADD ("/autosave/killed-with-a-file", test_killed_with_a_file);
   ADD ("/autosave/file-is-gone", test_file_is_gone);
@@ -286,7 +237,5 @@ main (int argc, char **argv)
   ADD ("/autosave/rubbish", test_rubbish);
   ADD ("/autosave/no-room", test_no_room);
   ADD ("/autosave/window", test_window);
-  status = g_test_run ();
-  remove_tree (home);
-  return status;
+  return run_tests ();
 }

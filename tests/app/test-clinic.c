@@ -7,10 +7,9 @@
 #include <locale.h>
 #include <string.h>
 
+#include "../scratch.h"
+#include "../waiting.h"
 #include "tb-clinic-page.h"
-
-/* Longest wait for anything, s. */
-#define LIMIT 60
 
 typedef struct Fixture
 {
@@ -39,21 +38,11 @@ set_up (Fixture *self, gconstpointer data)
 }
 
 static void
-wait_for (TbClinic *clinic)
-{
-  gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-
-  while (tb_clinic_is_busy (clinic) && g_get_monotonic_time () < limit)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_false (tb_clinic_is_busy (clinic));
-}
-
-static void
 tear_down (Fixture *self, gconstpointer data)
 {
   gpointer clinic = self->clinic;
 
-  wait_for (self->clinic);
+  WAIT_UNTIL (!tb_clinic_is_busy (self->clinic));
   g_object_add_weak_pointer (G_OBJECT (self->clinic), &clinic);
   g_object_unref (self->clinic);
   g_assert_null (clinic);
@@ -348,7 +337,7 @@ test_all_talks (Fixture *self, gconstpointer data)
       tb_clinic_choose (self->clinic, talk);
       check_readable (self->clinic);
       onward (self, 1);
-      wait_for (self->clinic);
+      WAIT_UNTIL (!tb_clinic_is_busy (self->clinic));
       g_assert_null (tb_clinic_get_problem (self->clinic));
       for (guint place = 0; place < tb_clinic_get_n_slides (self->clinic); place++)
         {
@@ -367,10 +356,8 @@ test_all_talks (Fixture *self, gconstpointer data)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *folder = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-
   /* Not the user's own documents. */
-  g_setenv ("XDG_DATA_HOME", folder, TRUE);
+  g_setenv ("XDG_DATA_HOME", scratch_folder (), TRUE);
   setlocale (LC_ALL, "C.UTF-8");
   g_test_init (&argc, &argv, NULL);
   g_test_add ("/clinic/order", Fixture, NULL, set_up, test_order, tear_down);

@@ -7,79 +7,28 @@
 #include <glib/gstdio.h>
 
 #include "../comma-locale.h"
-#include "tb-application.h"
 #include "tb-compare-table.h"
-#include "tb-controls-panel.h"
-#include "tb-field-row.h"
 #include "tb-quantity.h"
 #include "tb-spin.h"
 #include "tb-study-document.h"
-#include "tb-window.h"
-
-static TbApplication *application;
-
-static GtkWidget *
-find (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, type);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-static double
-speed_of (TbWindow *window)
-{
-  return tb_session_get_field (tb_window_get_session (window), TB_SIDE_AFTER,
-                               tb_field_find (TB_GROUP_DELIVERY, "speed_mph"));
-}
-
-static void
-type (GtkWidget *entry, const char *text)
-{
-  gtk_editable_set_text (GTK_EDITABLE (entry), text);
-  if (GTK_IS_SPIN_BUTTON (entry))
-    gtk_spin_button_update (GTK_SPIN_BUTTON (entry));
-  else
-    g_signal_emit_by_name (entry, "activate");
-}
+#include "window-support.h"
 
 static void
 test_entry (void)
 {
   TbWindow *window = new_window ();
-  TbControlsPanel *controls = TB_CONTROLS_PANEL (find (GTK_WIDGET (window), TB_TYPE_CONTROLS_PANEL));
-  GtkWidget *entry
-      = tb_field_row_get_entry (TB_FIELD_ROW (tb_controls_panel_get_row (controls, "speed_mph")));
+  TbFieldRow *row = row_of (window, "speed_mph");
+  GtkWidget *entry = tb_field_row_get_entry (row);
 
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "17,0 mph");
-  type (entry, "17.5");
-  g_assert_cmpfloat_with_epsilon (speed_of (window), 17.5, 1e-9);
+  enter_text (entry, "17.5");
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 17.5, 1e-9);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "17,5 mph");
-  type (entry, "18,25 mph");
-  g_assert_cmpfloat_with_epsilon (speed_of (window), 18.25, 1e-9);
-  type (entry, "fast");
-  g_assert_cmpfloat_with_epsilon (speed_of (window), 18.25, 1e-9);
-  g_assert_nonnull (
-      strstr (tb_field_row_get_problem (TB_FIELD_ROW (tb_controls_panel_get_row (controls, "speed_mph"))),
-              "17,0 mph"));
+  enter_text (entry, "18,25 mph");
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 18.25, 1e-9);
+  enter_text (entry, "fast");
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 18.25, 1e-9);
+  g_assert_nonnull (strstr (tb_field_row_get_problem (row), "17,0 mph"));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -87,7 +36,7 @@ static void
 test_table (void)
 {
   TbWindow *window = new_window ();
-  TbCompareTable *table = TB_COMPARE_TABLE (find (GTK_WIDGET (window), TB_TYPE_COMPARE_TABLE));
+  TbCompareTable *table = TB_COMPARE_TABLE (find (window, TB_TYPE_COMPARE_TABLE));
 
   for (const TbMeasureInfo *info = tb_measure_table; info->name != NULL; info++)
     {
@@ -107,13 +56,13 @@ test_spin (void)
   tb_spin_take_either_mark (GTK_SPIN_BUTTON (spin));
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), 1);
   gtk_window_set_child (GTK_WINDOW (window), spin);
-  type (spin, "17.5");
+  enter_text (spin, "17.5");
   g_assert_cmpfloat (gtk_spin_button_get_value (GTK_SPIN_BUTTON (spin)), ==, 17.5);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "17,5");
-  type (spin, "18,5");
+  enter_text (spin, "18,5");
   g_assert_cmpfloat (gtk_spin_button_get_value (GTK_SPIN_BUTTON (spin)), ==, 18.5);
   /* What is no number changes nothing. */
-  type (spin, "many");
+  enter_text (spin, "many");
   g_assert_cmpfloat (gtk_spin_button_get_value (GTK_SPIN_BUTTON (spin)), ==, 18.5);
   gtk_window_destroy (GTK_WINDOW (window));
 }
@@ -152,7 +101,7 @@ test_saved_study (void)
   g_autoptr (TbStudy) read = NULL;
   g_autoptr (GError) error = NULL;
 
-  tb_session_set_field (session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 17.25, NULL);
+  set_speed (session, 17.25);
   g_assert_cmpint (g_mkdir_with_parents (g_get_user_data_dir (), 0700), ==, 0);
   g_assert_true (tb_study_save (tb_session_get_study (session), path, &error));
   g_assert_true (g_file_get_contents (path, &text, NULL, &error));
@@ -184,11 +133,6 @@ skip (void)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int status;
-
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
   /* Before GTK reads the locale. */
   if (!make_comma_locale ())
     {
@@ -196,14 +140,10 @@ main (int argc, char **argv)
       g_test_add_func ("/comma/skipped", skip);
       return g_test_run ();
     }
-  gtk_test_init (&argc, &argv, NULL);
-  /* Which goes back to the plain one. */
+  start_tests (&argc, &argv);
+  /* GTK's test mode goes back to the plain one. */
   setlocale (LC_ALL, "");
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_application ();
   add_tests ();
-  status = g_test_run ();
-  g_object_unref (application);
-  return status;
+  return run_tests ();
 }

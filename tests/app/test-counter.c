@@ -5,7 +5,6 @@
 
 #include <string.h>
 
-#include "tb-application.h"
 #include "tb-bag-page.h"
 #include "tb-ball-editor.h"
 #include "tb-counter-window.h"
@@ -16,9 +15,7 @@
 #include "tb-reading-page.h"
 #include "tb-surface-log-document.h"
 #include "tb-surface-page.h"
-#include "tb-window.h"
-
-static TbApplication *application;
+#include "window-support.h"
 
 typedef struct Counter
 {
@@ -27,31 +24,13 @@ typedef struct Counter
   TbSession *session;
 } Counter;
 
-static TbCounterWindow *
-find_counter (void)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GObject) window = g_list_model_get_item (windows, i);
-
-      if (TB_IS_COUNTER_WINDOW (window))
-        return TB_COUNTER_WINDOW (window);
-    }
-  return NULL;
-}
-
 static Counter
 open_counter (const char *page)
 {
-  Counter self
-      = { .window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application)) };
+  Counter self = { .window = new_window () };
 
-  gtk_window_present (GTK_WINDOW (self.window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (self.window));
-  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (self.window), "win.ball-counter", "s", page));
-  self.counter = find_counter ();
+  choose_action (self.window, "win.ball-counter", page);
+  self.counter = find_window (TB_TYPE_COUNTER_WINDOW);
   g_assert_nonnull (self.counter);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self.counter));
   self.session = tb_window_get_session (self.window);
@@ -62,39 +41,7 @@ static void
 close_counter (Counter *self)
 {
   gtk_window_destroy (GTK_WINDOW (self->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
-/* Lets the main loop run until a page has what it waits for. */
-#define PATIENCE_S 20
-static void
-wait_for (gboolean (*busy) (gpointer page), gpointer page)
-{
-  gint64 end = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-
-  while (busy (page))
-    {
-      g_assert_cmpint (g_get_monotonic_time (), <, end);
-      g_main_context_iteration (NULL, FALSE);
-      g_usleep (1000);
-    }
-}
-
-static GtkWidget *
-find (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, type);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
+  do_pending ();
 }
 
 static const TbBall *
@@ -113,12 +60,12 @@ test_comes_and_goes (void)
   g_object_add_weak_pointer (G_OBJECT (self.counter), &counter);
   /* Asked for again it is the same one. */
   gtk_widget_activate_action (GTK_WIDGET (self.window), "win.ball-counter", "s", "layout");
-  g_assert_true (find_counter () == self.counter);
+  g_assert_true (find_window (TB_TYPE_COUNTER_WINDOW) == self.counter);
   /* Closed by itself, it comes back. */
   gtk_window_destroy (GTK_WINDOW (self.counter));
   g_assert_null (counter);
   gtk_widget_activate_action (GTK_WIDGET (self.window), "win.ball-counter", "s", "bag");
-  counter = find_counter ();
+  counter = find_window (TB_TYPE_COUNTER_WINDOW);
   g_assert_nonnull (counter);
   g_object_add_weak_pointer (G_OBJECT (counter), &counter);
   /* It goes with the study's window. */
@@ -226,18 +173,6 @@ test_layout (void)
 }
 
 static void
-click (GtkWidget *root, const char *label)
-{
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      if (GTK_IS_BUTTON (child) && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (child)), label) == 0)
-        g_signal_emit_by_name (child, "clicked");
-      click (child, label);
-    }
-}
-
-static void
 test_grip (void)
 {
   Counter self = open_counter ("layout");
@@ -259,12 +194,6 @@ test_grip (void)
 
 /* Surface, flare, bag. */
 
-static gboolean
-surface_is_busy (gpointer page)
-{
-  return tb_surface_page_is_busy (page);
-}
-
 static void
 test_surface (void)
 {
@@ -273,14 +202,14 @@ test_surface (void)
   TbSurfacePage *surface = TB_SURFACE_PAGE (page);
   double before = ball_of (&self)->cover.roughness;
 
-  wait_for (surface_is_busy, surface);
+  WAIT_UNTIL (!tb_surface_page_is_busy (surface));
   g_assert_nonnull (strstr (tb_surface_page_get_words (surface), "own pocket line"));
   g_assert_nonnull (strstr (tb_surface_page_get_words (surface), "On the same line"));
   gtk_widget_activate_action (page, "surface.take-games", NULL);
   g_assert_cmpfloat (ball_of (&self)->cover.roughness, <, before);
   /* The curves follow. */
   g_assert_true (tb_surface_page_is_busy (surface));
-  wait_for (surface_is_busy, surface);
+  WAIT_UNTIL (!tb_surface_page_is_busy (surface));
   close_counter (&self);
 }
 
@@ -305,7 +234,7 @@ test_log (void)
   saved = tb_ball_surface_load (id, 1e-6, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (saved->log->len, ==, 1);
-  g_assert_cmpint (((TbSurfaceEntry *)saved->log->pdata[0])->work, ==, TB_SURFACE_MACHINE);
+  g_assert_cmpint (((TbSurfaceEntry *) saved->log->pdata[0])->work, ==, TB_SURFACE_MACHINE);
   g_assert_true (tb_ball_surface_remove (id, NULL));
   close_counter (&self);
 }
@@ -322,12 +251,6 @@ test_flare (void)
   close_counter (&self);
 }
 
-static gboolean
-bag_is_busy (gpointer page)
-{
-  return tb_bag_page_is_busy (page);
-}
-
 static void
 test_bag (void)
 {
@@ -338,7 +261,7 @@ test_bag (void)
   GListModel *balls = tb_library_get_entries (tb_session_get_library (self.session), TB_DOCUMENT_BALL);
   GListModel *columns = gtk_column_view_get_columns (tb_bag_page_get_table (bag));
 
-  wait_for (bag_is_busy, bag);
+  WAIT_UNTIL (!tb_bag_page_is_busy (bag));
   g_assert_cmpuint (g_list_model_get_n_items (G_LIST_MODEL (model)), ==, g_list_model_get_n_items (balls));
   g_assert_nonnull (strstr (tb_bag_page_get_words (bag), "the bag spans"));
   /* Any column sorts, both ways. */
@@ -369,15 +292,15 @@ test_reading (void)
   gtk_spin_button_set_value (tb_reading_page_get_input (page, TB_READING_REV_RATE, 2), 60);
   /* 3 turns in half a second. */
   g_assert_nonnull (strstr (tb_reading_page_get_answer (page, TB_READING_REV_RATE), "360 rpm ± "));
-  click (GTK_WIDGET (page), "Take the rev rate");
+  click (page, "Take the rev rate");
   g_assert_cmpfloat_with_epsilon (tb_session_get_field (self.session, TB_SIDE_AFTER, revs), 360, 1e-6);
   /* What no control reaches is refused. */
   gtk_spin_button_set_value (tb_reading_page_get_input (page, TB_READING_REV_RATE, 1), 1);
-  click (GTK_WIDGET (page), "Take the rev rate");
+  click (page, "Take the rev rate");
   g_assert_cmpfloat_with_epsilon (tb_session_get_field (self.session, TB_SIDE_AFTER, revs), 360, 1e-6);
   g_assert_nonnull (strstr (tb_reading_page_get_answer (page, TB_READING_REV_RATE), "measure again"));
   for (int kind = 0; kind < TB_N_READINGS; kind++)
-    g_assert_cmpstr (tb_reading_page_get_answer (page, (TbReadingKind)kind), !=, "");
+    g_assert_cmpstr (tb_reading_page_get_answer (page, (TbReadingKind) kind), !=, "");
   close_counter (&self);
 }
 
@@ -400,20 +323,8 @@ add_tests (void)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int status;
-
-  /* Not the user's own balls. */
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
-                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_tests (&argc, &argv);
+  start_application ();
   add_tests ();
-  status = g_test_run ();
-  g_object_unref (application);
-  return status;
+  return run_tests ();
 }

@@ -7,13 +7,12 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
-#include "tb-application.h"
 #include "tb-ball-picture.h"
 #include "tb-export-window.h"
 #include "tb-lane-picture.h"
 #include "tb-picture-menu.h"
 #include "tb-throw-view.h"
-#include "tb-window.h"
+#include "window-support.h"
 
 #define WIDTH 320
 #define HEIGHT 240
@@ -22,26 +21,14 @@
 /* A picture is saved so often before it is said to show nothing. */
 #define TRIES 1000
 
-static TbApplication *application;
 static char *folder;
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
 
 static TbExportWindow *
 new_export (TbWindow *window, TbExportKind kind)
 {
   TbExportWindow *export = tb_export_window_new (GTK_WINDOW (window), tb_window_get_session (window), kind);
 
-  gtk_window_present (GTK_WINDOW (export));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (export));
+  show_window (export);
   tb_export_window_set_size (export, WIDTH, HEIGHT);
   return export;
 }
@@ -53,17 +40,10 @@ in_folder (const char *name)
 }
 
 static void
-wait_for (TbExportWindow *export)
-{
-  while (tb_export_window_is_busy (export))
-    g_main_context_iteration (NULL, TRUE);
-}
-
-static void
 save (TbExportWindow *export, const char *path)
 {
   tb_export_window_save_to (export, path);
-  wait_for (export);
+  WAIT_UNTIL (!tb_export_window_is_busy (export));
 }
 
 static guint
@@ -155,13 +135,7 @@ test_views_of_the_throw (void)
 static gboolean
 is_drawn (GtkWidget *widget)
 {
-  gboolean drawn
-      = TB_IS_PICTURE (widget) && gtk_widget_get_mapped (widget) && gtk_widget_get_width (widget) > 1;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && !drawn;
-       child = gtk_widget_get_next_sibling (child))
-    drawn = is_drawn (child);
-  return drawn;
+  return TB_IS_PICTURE (widget) && gtk_widget_get_mapped (widget) && gtk_widget_get_width (widget) > 1;
 }
 
 /* The window that an action has opened. */
@@ -170,7 +144,7 @@ opened_by (TbWindow *window, const char *action, const char *page)
 {
   GtkWindow *opened = NULL;
 
-  gtk_widget_activate_action (GTK_WIDGET (window), action, "s", page);
+  choose_action (window, action, page);
   for (guint i = 0; i < g_list_model_get_n_items (gtk_window_get_toplevels ()); i++)
     {
       g_autoptr (GtkWindow) candidate = g_list_model_get_item (gtk_window_get_toplevels (), i);
@@ -179,8 +153,7 @@ opened_by (TbWindow *window, const char *action, const char *page)
         opened = candidate;
     }
   g_assert_nonnull (opened);
-  while (!is_drawn (GTK_WIDGET (opened)))
-    g_main_context_iteration (NULL, TRUE);
+  WAIT_UNTIL (find_with (opened, is_drawn) != NULL);
   return opened;
 }
 
@@ -275,15 +248,12 @@ test_clip_is_called_off (void)
   tb_export_window_save_to (export, path);
   g_assert_true (tb_export_window_is_busy (export));
   tb_export_window_cancel (export);
-  wait_for (export);
+  WAIT_UNTIL (!tb_export_window_is_busy (export));
   g_assert_cmpstr (tb_export_window_get_answer (export), ==, "Cancelled; nothing was saved.");
   check_folder_is_empty ();
 
   tb_export_window_save_to (export, path);
-  g_object_add_weak_pointer (G_OBJECT (export), (gpointer *) &export);
-  gtk_window_destroy (GTK_WINDOW (export));
-  while (export != NULL)
-    g_main_context_iteration (NULL, TRUE);
+  close_for_good (export);
   check_folder_is_empty ();
   gtk_window_destroy (GTK_WINDOW (window));
 }
@@ -334,17 +304,6 @@ test_path (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
-static GtkWidget *
-find (GtkWidget *widget, GType type)
-{
-  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (widget, type) ? widget : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
-       child = gtk_widget_get_next_sibling (child))
-    found = find (child, type);
-  return found;
-}
-
 static void
 on_texture (GObject *clipboard, GAsyncResult *result, gpointer texture)
 {
@@ -359,13 +318,12 @@ static void
 test_copy (void)
 {
   TbWindow *window = new_window ();
-  GtkWidget *lane = find (GTK_WIDGET (window), TB_TYPE_LANE_PICTURE);
+  GtkWidget *lane = find (window, TB_TYPE_LANE_PICTURE);
   GdkTexture *texture = NULL;
 
   gtk_widget_activate_action (GTK_WIDGET (window), "win.copy-picture", NULL);
   gdk_clipboard_read_texture_async (gtk_widget_get_clipboard (lane), NULL, on_texture, &texture);
-  while (texture == NULL)
-    g_main_context_iteration (NULL, TRUE);
+  WAIT_UNTIL (texture != NULL);
   g_assert_cmpint (gdk_texture_get_width (texture), ==, 2 * gtk_widget_get_width (lane));
   g_assert_cmpint (gdk_texture_get_height (texture), ==, 2 * gtk_widget_get_height (lane));
   g_object_unref (texture);
@@ -377,22 +335,15 @@ static void
 test_choose (void)
 {
   TbWindow *window = new_window ();
-  GtkWidget *ball = find (GTK_WIDGET (window), TB_TYPE_BALL_PICTURE);
-  TbExportWindow *export = NULL;
-  GListModel *windows = gtk_window_get_toplevels ();
+  GtkWidget *ball = find (window, TB_TYPE_BALL_PICTURE);
+  TbExportWindow *export;
   GtkWidget *shows;
 
   g_assert_true (gtk_widget_get_focusable (ball));
   g_assert_true (gtk_widget_activate_action (ball, "picture.save", NULL));
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWindow) candidate = g_list_model_get_item (windows, i);
-
-      if (TB_IS_EXPORT_WINDOW (candidate))
-        export = TB_EXPORT_WINDOW (candidate);
-    }
+  export = find_window (TB_TYPE_EXPORT_WINDOW);
   g_assert_nonnull (export);
-  shows = find (GTK_WIDGET (export), GTK_TYPE_DROP_DOWN);
+  shows = find (export, GTK_TYPE_DROP_DOWN);
   g_assert_cmpstr (
       tb_export_window_get_view_name (export, gtk_drop_down_get_selected (GTK_DROP_DOWN (shows))), ==,
       "Ball from behind");
@@ -419,23 +370,15 @@ add_tests (void)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  g_autoptr (GError) error = NULL;
   int status;
 
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
-                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
-  folder = g_dir_make_tmp ("tenboard-export-XXXXXX", NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, &error));
+  start_tests (&argc, &argv);
+  folder = g_build_filename (scratch_folder (), "taken-away", NULL);
+  g_assert_cmpint (g_mkdir (folder, 0700), ==, 0);
+  start_application ();
   add_tests ();
-  status = g_test_run ();
+  status = run_tests ();
   g_assert_cmpint (g_rmdir (folder), ==, 0);
   g_free (folder);
-  g_object_unref (application);
   return status;
 }

@@ -7,16 +7,13 @@
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
-#include "tb-application.h"
 #include "tb-columns.h"
 #include "tb-style.h"
-#include "tb-window.h"
+#include "window-support.h"
 
 /* The smallest screen, px. */
 #define SCREEN_WIDTH 1024
 #define SCREEN_HEIGHT 600
-
-static TbApplication *application;
 
 /* How each window is opened. */
 typedef struct Way
@@ -35,16 +32,13 @@ static const Way ways[] = {
 static const char *const sizes[] = { "100", "150", "200" };
 
 static TbWindow *
-new_window (const char *size)
+new_small_window (const char *size)
 {
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
+  TbWindow *window = new_window ();
 
   gtk_window_set_default_size (GTK_WINDOW (window), SCREEN_WIDTH, SCREEN_HEIGHT);
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  gtk_widget_activate_action (GTK_WIDGET (window), "win.text-size", "s", size);
-  while (tb_style_get_text_size (GTK_WIDGET (window)) != atoi (size))
-    g_main_context_iteration (NULL, TRUE);
+  choose_action (window, "win.text-size", size);
+  WAIT_UNTIL (tb_style_get_text_size (GTK_WIDGET (window)) == atoi (size));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   return window;
 }
@@ -153,25 +147,16 @@ check_new_windows (GHashTable *old)
       gtk_test_widget_wait_for_draw (window);
       check_pages (window);
       gtk_window_destroy (GTK_WINDOW (window));
-      while (g_main_context_iteration (NULL, FALSE))
-        ;
+      do_pending ();
       looked_at++;
     }
   g_assert_cmpint (looked_at, >, 0);
 }
 
 static void
-open_way (TbWindow *window, const Way *way)
-{
-  GVariant *target = way->target != NULL ? g_variant_new_string (way->target) : NULL;
-
-  g_assert_true (gtk_widget_activate_action_variant (GTK_WIDGET (window), way->action, target));
-}
-
-static void
 test_windows (gconstpointer size)
 {
-  TbWindow *window = new_window (size);
+  TbWindow *window = new_small_window (size);
   g_autoptr (GHashTable) old = g_hash_table_new (NULL, NULL);
   g_autoptr (GList) all = gtk_window_list_toplevels ();
 
@@ -180,38 +165,26 @@ test_windows (gconstpointer size)
   check_pages (GTK_WIDGET (window));
   for (gsize i = 0; i < G_N_ELEMENTS (ways); i++)
     {
-      open_way (window, &ways[i]);
+      choose_action (window, ways[i].action, ways[i].target);
       check_new_windows (old);
     }
-  gtk_widget_activate_action (GTK_WIDGET (window), "win.text-size", "s", "automatic");
+  choose_action (window, "win.text-size", "automatic");
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int status;
-
-  /* Not the user's own documents, nor the list of recent files. */
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "none", TRUE);
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("TENBOARD_LOCALEDIR"));
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
-                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_tests (&argc, &argv);
+  start_application ();
   for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
     {
       g_autofree char *path = g_strdup_printf ("/fits/%s", sizes[i]);
 
       g_test_add_data_func (path, sizes[i], test_windows);
     }
-  status = g_test_run ();
-  g_object_unref (application);
-  return status;
+  return run_tests ();
 }

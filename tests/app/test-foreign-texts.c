@@ -4,18 +4,15 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include <glib/gstdio.h>
 #include <string.h>
 
-#include "tb-application.h"
 #include "tb-clinic-window.h"
 #include "tb-export-window.h"
 #include "tb-handout-window.h"
 #include "tb-lane-window.h"
 #include "tb-lesson-window.h"
 #include "tb-presenter-window.h"
-#include "tb-style.h"
-#include "tb-window.h"
+#include "window-support.h"
 
 /* Markup, an entity, a mnemonic, a format, a turn of direction, letters of both directions, four bytes in
  * one. */
@@ -23,8 +20,6 @@
 #define IN_JSON "<b>&_%s%n<span foreground=\\\"red\\\">\u202eאב 🎳"
 /* What a label that shows one of them has in it, whatever it does to it. */
 #define MARK "foreground"
-/* Longest wait, s. */
-#define LIMIT 60
 
 /* Of 200 bytes, as long as a name may be. */
 static char *
@@ -106,21 +101,16 @@ check_labels (GtkWidget *widget)
 static void
 check_window (gpointer window, guint expected)
 {
-  gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-  guint shown = 0;
+  guint shown;
 
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  while ((shown = check_labels (GTK_WIDGET (window))) < expected && g_get_monotonic_time () < limit)
-    g_main_context_iteration (NULL, FALSE);
+  show_window (window);
+  WAIT_UNTIL (check_labels (GTK_WIDGET (window)) >= expected);
   for (guint turn = 0; turn < 100; turn++)
     g_main_context_iteration (NULL, FALSE);
   shown = check_labels (GTK_WIDGET (window));
   g_test_message ("%s: %u labels", G_OBJECT_TYPE_NAME (window), shown);
   g_assert_cmpuint (shown, >=, expected);
 }
-
-static TbApplication *application;
 
 static void
 test_main_window (void)
@@ -171,22 +161,9 @@ test_windows_beside_it (void)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *folder = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int result;
-
-  g_setenv ("XDG_DATA_HOME", folder, TRUE);
-  g_setenv ("GSETTINGS_BACKEND", "memory", TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-cursor-blink", FALSE, NULL);
-  tb_style_init (gdk_display_get_default ());
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_application_register (G_APPLICATION (application), NULL, NULL);
+  start_tests (&argc, &argv);
+  start_application ();
   g_test_add_func ("/foreign-texts/main-window", test_main_window);
   g_test_add_func ("/foreign-texts/windows-beside-it", test_windows_beside_it);
-  result = g_test_run ();
-  g_object_unref (application);
-  g_rmdir (folder);
-  return result;
+  return run_tests ();
 }

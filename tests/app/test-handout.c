@@ -8,26 +8,20 @@
 
 #include "tb-handout-window.h"
 #include "tb-style.h"
-
-/* Longest wait for anything, s. */
-#define LIMIT 120
+#include "window-support.h"
 
 typedef struct Fixture
 {
   TbLibrary *library;
   TbSession *session;
   TbHandoutWindow *window;
-  char *folder, *file;
+  char *file;
 } Fixture;
 
 static void
 wait_for_page (Fixture *self)
 {
-  gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-
-  while (!tb_handout_window_is_settled (self->window) && g_get_monotonic_time () < limit)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_true (tb_handout_window_is_settled (self->window));
+  WAIT_UNTIL (tb_handout_window_is_settled (self->window));
 }
 
 static void
@@ -36,29 +30,18 @@ set_up (Fixture *self, gconstpointer data)
   self->library = tb_library_new ();
   self->session = tb_session_new (self->library);
   self->window = tb_handout_window_new (NULL, self->session);
-  self->folder = g_dir_make_tmp ("tenboard-handout-XXXXXX", NULL);
-  self->file = g_build_filename (self->folder, "page.pdf", NULL);
-  gtk_window_present (GTK_WINDOW (self->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
+  self->file = g_build_filename (scratch_folder (), "page.pdf", NULL);
+  show_window (self->window);
 }
 
 static void
 tear_down (Fixture *self, gconstpointer data)
 {
-  gpointer window = self->window;
-  gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-
-  g_object_add_weak_pointer (G_OBJECT (self->window), &window);
-  gtk_window_destroy (GTK_WINDOW (self->window));
-  while (window && g_get_monotonic_time () < limit)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_null (window);
+  close_for_good (self->window);
   g_object_unref (self->session);
   g_object_unref (self->library);
   g_unlink (self->file);
-  g_rmdir (self->folder);
   g_free (self->file);
-  g_free (self->folder);
 }
 
 static char *
@@ -72,13 +55,6 @@ contents (Fixture *self, gsize *length)
 }
 
 static void
-go_faster (Fixture *self)
-{
-  g_assert_true (
-      tb_session_set_field (self->session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 19, NULL));
-}
-
-static void
 test_saves (Fixture *self, gconstpointer data)
 {
   g_autofree char *before = NULL, *after = NULL;
@@ -87,7 +63,7 @@ test_saves (Fixture *self, gconstpointer data)
   wait_for_page (self);
   g_assert_true (tb_handout_window_save (self->window, self->file));
   before = contents (self, &length);
-  go_faster (self);
+  set_speed (self->session, 19);
   g_assert_false (tb_handout_window_is_settled (self->window));
   wait_for_page (self);
   g_assert_true (tb_handout_window_save (self->window, self->file));
@@ -99,7 +75,7 @@ test_saves (Fixture *self, gconstpointer data)
 static void
 test_cannot_save (Fixture *self, gconstpointer data)
 {
-  g_autofree char *nowhere = g_build_filename (self->folder, "none", "page.pdf", NULL);
+  g_autofree char *nowhere = g_build_filename (scratch_folder (), "none", "page.pdf", NULL);
 
   wait_for_page (self);
   g_assert_false (tb_handout_window_save (self->window, nowhere));
@@ -122,7 +98,7 @@ test_prints (Fixture *self, gconstpointer data)
 static void
 test_closes_early (Fixture *self, gconstpointer data)
 {
-  go_faster (self);
+  set_speed (self->session, 19);
   g_assert_false (tb_handout_window_is_settled (self->window));
 }
 
@@ -132,7 +108,7 @@ test_last_counts (Fixture *self, gconstpointer data)
 {
   for (int speed = 15; speed <= 20; speed++)
     {
-      tb_session_set_field (self->session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), speed, NULL);
+      set_speed (self->session, speed);
       g_main_context_iteration (NULL, FALSE);
     }
   wait_for_page (self);
@@ -142,14 +118,7 @@ test_last_counts (Fixture *self, gconstpointer data)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data_folder = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int result;
-
-  /* Not the user's own documents. */
-  g_setenv ("XDG_DATA_HOME", data_folder, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-cursor-blink", FALSE, NULL);
+  start_tests (&argc, &argv);
   tb_style_init (gdk_display_get_default ());
 #define ADD(name, test) g_test_add ("/handout/" name, Fixture, NULL, set_up, test, tear_down)
   ADD ("saves", test_saves);
@@ -158,7 +127,5 @@ main (int argc, char **argv)
   ADD ("closes-early", test_closes_early);
   ADD ("last-counts", test_last_counts);
 #undef ADD
-  result = g_test_run ();
-  g_rmdir (data_folder);
-  return result;
+  return run_tests ();
 }

@@ -8,6 +8,7 @@
 #include "tb-glossary.h"
 #include "tb-help-window.h"
 #include "tb-help-words.h"
+#include "window-support.h"
 
 /* Every label's text below a widget, in one string. */
 static void
@@ -21,29 +22,26 @@ gather (GtkWidget *widget, GString *text)
 }
 
 static GtkWidget *
-find_stack (GtkWidget *widget)
+page_in (TbHelpWindow *window)
 {
-  if (GTK_IS_STACK (widget))
-    return gtk_stack_get_visible_child (GTK_STACK (widget));
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_stack (child);
+  return gtk_stack_get_visible_child (GTK_STACK (find (window, GTK_TYPE_STACK)));
+}
 
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
+static TbHelpWindow *
+open_help (void)
+{
+  TbHelpWindow *window = tb_help_window_new (NULL);
+
+  show_window (window);
+  return window;
 }
 
 static void
 test_constants (void)
 {
-  TbHelpWindow *window = tb_help_window_new (NULL);
+  TbHelpWindow *window = open_help ();
   g_autoptr (GString) text = g_string_new (NULL);
 
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   gather (GTK_WIDGET (window), text);
   for (const TbAssumedInfo *info = tb_assumed_table; info->name != NULL; info++)
     {
@@ -59,73 +57,39 @@ static void
 test_pages (void)
 {
   static const char *const pages[] = { "ball", "words", "assumed", "figures", "sources", "cautions" };
-  TbHelpWindow *window = tb_help_window_new (NULL);
+  TbHelpWindow *window = open_help ();
 
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   for (gsize i = 0; i < G_N_ELEMENTS (pages); i++)
     {
       g_autoptr (GString) text = g_string_new (NULL);
 
       tb_help_window_show_page (window, pages[i]);
-      gather (find_stack (GTK_WIDGET (window)), text);
+      gather (page_in (window), text);
       g_assert_cmpuint (text->len, >, 200);
       g_assert_null (strstr (text->str, "\n\n"));
       g_assert_null (strstr (text->str, "#"));
       g_assert_null (strstr (text->str, "<a"));
     }
-  g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
-  gtk_window_destroy (GTK_WINDOW (window));
-  while (window != NULL)
-    g_main_context_iteration (NULL, TRUE);
-}
-
-static GtkWidget *
-find_type (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_type (child, type);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
-static TbHelpWindow *
-open_help (void)
-{
-  TbHelpWindow *window = tb_help_window_new (NULL);
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
+  close_for_good (window);
 }
 
 static const char *
 page_of (TbHelpWindow *window)
 {
-  return gtk_stack_get_visible_child_name (GTK_STACK (find_type (GTK_WIDGET (window), GTK_TYPE_STACK)));
+  return gtk_stack_get_visible_child_name (GTK_STACK (find (window, GTK_TYPE_STACK)));
 }
 
 /* Nothing is left to be done: searches wait a little before they begin, and scrolling waits for a size. */
 static void
 settle (void)
 {
-  gint64 until = g_get_monotonic_time () + G_USEC_PER_SEC / 2;
-
-  while (g_get_monotonic_time () < until)
-    g_main_context_iteration (NULL, FALSE);
+  rest (500);
 }
 
 static void
 look_for (TbHelpWindow *window, const char *text)
 {
-  gtk_editable_set_text (GTK_EDITABLE (find_type (GTK_WIDGET (window), GTK_TYPE_SEARCH_ENTRY)), text);
+  gtk_editable_set_text (GTK_EDITABLE (find (window, GTK_TYPE_SEARCH_ENTRY)), text);
   settle ();
 }
 
@@ -145,19 +109,19 @@ test_search (void)
 {
   TbHelpWindow *window = open_help ();
   g_autoptr (GString) text = g_string_new (NULL);
-  GtkWidget *entry = find_type (GTK_WIDGET (window), GTK_TYPE_SEARCH_ENTRY);
+  GtkWidget *entry = find (window, GTK_TYPE_SEARCH_ENTRY);
 
   g_assert_cmpstr (page_of (window), ==, "ball");
   look_for (window, "  PEARL ");
   g_assert_cmpstr (page_of (window), ==, "found");
-  gather (find_stack (GTK_WIDGET (window)), text);
+  gather (page_in (window), text);
   /* The word itself stands first, before what only speaks of it. */
   g_assert_nonnull (strstr (text->str, "Pearl\n"));
   g_assert_true (strstr (text->str, "Pearl\n") < strstr (text->str, "Hybrid\n"));
   g_assert_null (strstr (text->str, "Zhuravlev"));
   look_for (window, "zhurav");
   g_string_truncate (text, 0);
-  gather (find_stack (GTK_WIDGET (window)), text);
+  gather (page_in (window), text);
   g_assert_nonnull (strstr (text->str, "Zhuravlev"));
   /* The paragraph is gone to, and is seen. */
   g_signal_emit_by_name (entry, "activate");
@@ -174,7 +138,7 @@ test_search_without_an_answer (void)
 
   tb_help_window_show_page (window, "cautions");
   look_for (window, "xyzzy");
-  gather (find_stack (GTK_WIDGET (window)), text);
+  gather (page_in (window), text);
   g_assert_nonnull (strstr (text->str, "xyzzy"));
   /* What was read before comes back with an empty search. */
   look_for (window, "");
@@ -186,7 +150,7 @@ static void
 test_words (void)
 {
   TbHelpWindow *window = open_help ();
-  TbHelpWords *words = TB_HELP_WORDS (find_type (GTK_WIDGET (window), TB_TYPE_HELP_WORDS));
+  TbHelpWords *words = TB_HELP_WORDS (find (window, TB_TYPE_HELP_WORDS));
 
   for (const TbTerm *term = tb_glossary; term->id != NULL; term++)
     g_assert_nonnull (tb_help_words_get_row (words, term->id));
@@ -205,12 +169,11 @@ test_words (void)
 int
 main (int argc, char **argv)
 {
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
+  start_tests (&argc, &argv);
   g_test_add_func ("/help/constants", test_constants);
   g_test_add_func ("/help/pages", test_pages);
   g_test_add_func ("/help/search", test_search);
   g_test_add_func ("/help/search-without-an-answer", test_search_without_an_answer);
   g_test_add_func ("/help/words", test_words);
-  return g_test_run ();
+  return run_tests ();
 }

@@ -12,9 +12,7 @@
 #include "tb-room-page.h"
 #include "tb-style.h"
 #include "tb-wear-page.h"
-
-/* Longest wait for anything, s. */
-#define LIMIT 60
+#include "window-support.h"
 
 typedef struct Fixture
 {
@@ -30,24 +28,14 @@ set_up (Fixture *self, gconstpointer page)
   self->session = tb_session_new (self->library);
   self->window = tb_lane_window_new (NULL, self->session);
   tb_lane_window_show_page (self->window, page);
-  gtk_window_present (GTK_WINDOW (self->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
+  show_window (self->window);
 }
 
 static void
 tear_down (Fixture *self, gconstpointer page)
 {
-  gpointer window = self->window;
-
-  if (window != NULL)
-    {
-      g_object_add_weak_pointer (G_OBJECT (self->window), &window);
-      gtk_window_destroy (GTK_WINDOW (self->window));
-    }
-  for (gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-       window && g_get_monotonic_time () < limit;)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_null (window);
+  if (self->window != NULL)
+    close_for_good (self->window);
   g_object_unref (self->session);
   g_object_unref (self->library);
 }
@@ -68,32 +56,6 @@ static const TbField *
 delivery_field (const char *name)
 {
   return tb_field_find (TB_GROUP_DELIVERY, name);
-}
-
-typedef gboolean (*Busy) (gpointer page);
-
-static void
-wait_while (Busy busy, gpointer page)
-{
-  gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-
-  while (busy (page) && g_get_monotonic_time () < limit)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_false (busy (page));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
-static gboolean
-room_is_busy (gpointer page)
-{
-  return tb_room_page_is_busy (page);
-}
-
-static gboolean
-wear_is_busy (gpointer page)
-{
-  return tb_wear_page_is_busy (page);
 }
 
 /* Room. */
@@ -134,10 +96,10 @@ test_room_follows (Fixture *self, gconstpointer data)
 
   for (double speed = 17; speed <= 18; speed += 0.2)
     {
-      g_assert_true (tb_session_set_field (self->session, delivery_field ("speed_mph"), speed, NULL));
+      set_speed (self->session, speed);
       g_main_context_iteration (NULL, FALSE);
     }
-  wait_while (room_is_busy, page);
+  WAIT_UNTIL (!tb_room_page_is_busy (page));
   check_map_of (page, TB_SIDE_AFTER, after (self));
   check_map_of (page, TB_SIDE_BEFORE, tb_session_get_setup (self->session, TB_SIDE_BEFORE));
   check_described (TB_LANE_PAGE (page), "±");
@@ -151,12 +113,12 @@ test_room_hidden (Fixture *self, gconstpointer data)
 
   tb_lane_window_show_page (self->window, "lines");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
-  wait_while (room_is_busy, page);
-  g_assert_true (tb_session_set_field (self->session, delivery_field ("speed_mph"), 18, NULL));
+  WAIT_UNTIL (!tb_room_page_is_busy (page));
+  set_speed (self->session, 18);
   g_assert_false (tb_room_page_is_busy (page));
   tb_lane_window_show_page (self->window, "room");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
-  wait_while (room_is_busy, page);
+  WAIT_UNTIL (!tb_room_page_is_busy (page));
   check_map_of (page, TB_SIDE_AFTER, after (self));
 }
 
@@ -166,7 +128,7 @@ test_room_misses (Fixture *self, gconstpointer data)
   TbRoomPage *page = page_of (self, "room");
 
   tb_room_page_set_misses (page, TB_MISS_PARALLEL, TB_MISS_REV_RATE);
-  wait_while (room_is_busy, page);
+  WAIT_UNTIL (!tb_room_page_is_busy (page));
   g_assert_cmpstr (tb_room_page_get_map (page, TB_SIDE_AFTER)->axis[0].field->name, ==, "laydown_board");
   g_assert_cmpstr (tb_room_page_get_map (page, TB_SIDE_AFTER)->axis[1].field->name, ==, "rev_rate_rpm");
   check_map_of (page, TB_SIDE_AFTER, after (self));
@@ -245,13 +207,13 @@ test_wear (Fixture *self, gconstpointer data)
 
   tb_wear_page_set_games (page, 0.5);
   tb_wear_page_set_games (page, 1);
-  wait_while (wear_is_busy, page);
+  WAIT_UNTIL (!tb_wear_page_is_busy (page));
   g_assert_cmpfloat (after (self)->shot.lane.games_played, ==, 1);
   g_assert_nonnull (after (self)->worn);
   g_assert_true (tb_session_get_path (self->session, TB_SIDE_AFTER) != NULL);
   g_assert_null (tb_session_get_setup (self->session, TB_SIDE_BEFORE)->worn);
   tb_wear_page_set_games (page, 0);
-  wait_while (wear_is_busy, page);
+  WAIT_UNTIL (!tb_wear_page_is_busy (page));
   g_assert_null (after (self)->worn);
 }
 
@@ -272,22 +234,12 @@ test_lines (Fixture *self, gconstpointer data)
   g_assert_nonnull (strstr (tb_lane_page_get_words (TB_LANE_PAGE (page)), "Misses"));
 }
 
-static GtkWidget *
-find_spin (GtkWidget *widget)
-{
-  GtkWidget *found = GTK_IS_SPIN_BUTTON (widget) ? widget : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
-       child = gtk_widget_get_next_sibling (child))
-    found = find_spin (child);
-  return found;
-}
-
-/* A number is typed, and the window closed without Enter: the number is taken, and nothing is asked of what is gone. */
+/* A number is typed, and the window closed without Enter: the number is taken, and nothing is asked of what
+ * is gone. */
 static void
 test_typed_then_closed (Fixture *self, gconstpointer data)
 {
-  GtkWidget *spin = find_spin (GTK_WIDGET (page_of (self, "lines")));
+  GtkWidget *spin = find (page_of (self, "lines"), GTK_TYPE_SPIN_BUTTON);
   GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (spin));
   g_autoptr (TbSetup) untouched = tb_setup_ref (after (self));
 
@@ -301,14 +253,7 @@ test_typed_then_closed (Fixture *self, gconstpointer data)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-
-  /* Not the user's own documents. */
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
-                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
+  start_tests (&argc, &argv);
   tb_style_init (gdk_display_get_default ());
   g_test_add ("/lane-play/room-follows", Fixture, "room", set_up, test_room_follows, tear_down);
   g_test_add ("/lane-play/room-hidden", Fixture, "room", set_up, test_room_hidden, tear_down);
@@ -318,5 +263,5 @@ main (int argc, char **argv)
   g_test_add ("/lane-play/wear", Fixture, "wear", set_up, test_wear, tear_down);
   g_test_add ("/lane-play/lines", Fixture, "lines", set_up, test_lines, tear_down);
   g_test_add ("/lane-play/typed-then-closed", Fixture, "lines", set_up, test_typed_then_closed, tear_down);
-  return g_test_run ();
+  return run_tests ();
 }

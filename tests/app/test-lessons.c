@@ -7,32 +7,20 @@
 #include <math.h>
 #include <string.h>
 
-#include "tb-application.h"
 #include "tb-guess-grip.h"
 #include "tb-lesson-end.h"
 #include "tb-lesson-list.h"
 #include "tb-lesson-window.h"
 #include "tb-lesson-words.h"
 #include "tb-progress-page.h"
-#include "tb-window.h"
+#include "window-support.h"
 
-static TbApplication *application;
-static char *data_folder;
-
-/* Lets the main loop run until the step is no longer being set up or thrown. */
-#define PATIENCE_S 30
+/* Until the step is no longer being set up or thrown. */
 static void
 settle (TbLessonRunner *runner)
 {
-  gint64 end = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-
-  while (tb_lesson_runner_get_stage (runner) == TB_LESSON_SETTING_UP
-         || tb_lesson_runner_get_stage (runner) == TB_LESSON_THROWING)
-    {
-      g_assert_cmpint (g_get_monotonic_time (), <, end);
-      g_main_context_iteration (NULL, FALSE);
-      g_usleep (1000);
-    }
+  WAIT_UNTIL (tb_lesson_runner_get_stage (runner) != TB_LESSON_SETTING_UP
+              && tb_lesson_runner_get_stage (runner) != TB_LESSON_THROWING);
 }
 
 static TbLesson *
@@ -155,12 +143,7 @@ test_left_early (void)
   tb_lesson_runner_go (runner, 1);
   g_object_add_weak_pointer (G_OBJECT (runner), (gpointer *) &runner);
   g_object_unref (runner);
-  for (int i = 0; i < PATIENCE_S * 100 && runner != NULL; i++)
-    {
-      g_main_context_iteration (NULL, FALSE);
-      g_usleep (10000);
-    }
-  g_assert_null (runner);
+  WAIT_UNTIL (runner == NULL);
 }
 
 /* The window. */
@@ -173,32 +156,14 @@ typedef struct Lessons
   TbLessonPage *page;
 } Lessons;
 
-static TbLessonWindow *
-find_lessons (void)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GObject) window = g_list_model_get_item (windows, i);
-
-      if (TB_IS_LESSON_WINDOW (window))
-        return TB_LESSON_WINDOW (window);
-    }
-  return NULL;
-}
-
 static Lessons
 open_lessons (const char *id)
 {
   g_autoptr (TbLesson) lesson = NULL;
-  Lessons self
-      = { .window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application)) };
+  Lessons self = { .window = new_window () };
 
-  gtk_window_present (GTK_WINDOW (self.window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (self.window));
-  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (self.window), "win.lessons", NULL));
-  self.lessons = find_lessons ();
+  choose_action (self.window, "win.lessons", NULL);
+  self.lessons = find_window (TB_TYPE_LESSON_WINDOW);
   g_assert_nonnull (self.lessons);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self.lessons));
   self.runner = tb_lesson_window_get_runner (self.lessons);
@@ -216,8 +181,7 @@ static void
 close_lessons (Lessons *self)
 {
   gtk_window_destroy (GTK_WINDOW (self->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  do_pending ();
 }
 
 static void
@@ -229,11 +193,11 @@ test_comes_and_goes (void)
   g_object_add_weak_pointer (G_OBJECT (window), &window);
   g_object_add_weak_pointer (G_OBJECT (lessons), &lessons);
   gtk_widget_activate_action (GTK_WIDGET (self.window), "win.lessons", NULL);
-  g_assert_true (find_lessons () == self.lessons);
+  g_assert_true (find_window (TB_TYPE_LESSON_WINDOW) == self.lessons);
   gtk_window_destroy (GTK_WINDOW (self.lessons));
   g_assert_null (lessons);
   gtk_widget_activate_action (GTK_WIDGET (self.window), "win.lessons", NULL);
-  lessons = find_lessons ();
+  lessons = find_window (TB_TYPE_LESSON_WINDOW);
   g_assert_nonnull (lessons);
   g_object_add_weak_pointer (G_OBJECT (lessons), &lessons);
   close_lessons (&self);
@@ -359,8 +323,7 @@ test_take_asks (void)
   study = tb_study_ref (tb_session_get_study (session));
   activate (&self, "step.show");
   gtk_widget_activate_action (GTK_WIDGET (self.lessons), "lessons.take", "u", 0);
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  do_pending ();
   g_assert_true (tb_session_get_study (session) == study);
   close_lessons (&self);
 }
@@ -486,8 +449,7 @@ test_own (void)
 static void
 test_given_to_the_program (void)
 {
-  Lessons self
-      = { .window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application)) };
+  Lessons self = { .window = new_window () };
   TbSession *session = tb_window_get_session (self.window);
   g_autoptr (TbStudy) study = tb_study_ref (tb_session_get_study (session));
   g_autofree char *folder = tb_document_folder (TB_DOCUMENT_LESSON);
@@ -496,13 +458,12 @@ test_given_to_the_program (void)
 
   write_own ("given.json", OWN_LESSON ("given", "\"below\": 0"));
   write_own ("given-bad.json", OWN_LESSON ("given", "\"low\": 0"));
-  gtk_window_present (GTK_WINDOW (self.window));
   g_assert_true (tb_window_load (self.window, good));
-  self.lessons = find_lessons ();
+  self.lessons = find_window (TB_TYPE_LESSON_WINDOW);
   g_assert_cmpstr (tb_lesson_runner_get_lesson (tb_lesson_window_get_runner (self.lessons))->id, ==, "given");
   g_assert_cmpstr (tb_lesson_window_get_page_name (self.lessons), ==, "step");
   g_assert_false (tb_window_load (self.window, bad));
-  g_assert_true (find_lessons () == self.lessons);
+  g_assert_true (find_window (TB_TYPE_LESSON_WINDOW) == self.lessons);
   g_assert_true (tb_study_equal (study, tb_session_get_study (session)));
   close_lessons (&self);
 }
@@ -527,21 +488,8 @@ add_tests (void)
 int
 main (int argc, char **argv)
 {
-  int status;
-
-  /* Not the user's own. */
-  data_folder = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  g_setenv ("XDG_DATA_HOME", data_folder, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
-                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_tests (&argc, &argv);
+  start_application ();
   add_tests ();
-  status = g_test_run ();
-  g_object_unref (application);
-  g_free (data_folder);
-  return status;
+  return run_tests ();
 }

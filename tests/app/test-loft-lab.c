@@ -7,12 +7,9 @@
 #include <string.h>
 
 #include "tb-describe.h"
-#include "tb-field-row.h"
 #include "tb-loft-lab.h"
 #include "tb-style.h"
-
-/* Longest wait for anything, s. */
-#define LIMIT 60
+#include "window-support.h"
 
 typedef struct Fixture
 {
@@ -24,11 +21,7 @@ typedef struct Fixture
 static void
 settle (Fixture *self)
 {
-  gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-
-  while (tb_loft_runs_is_busy (tb_loft_lab_get_runs (self->window)) && g_get_monotonic_time () < limit)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_false (tb_loft_runs_is_busy (tb_loft_lab_get_runs (self->window)));
+  WAIT_UNTIL (!tb_loft_runs_is_busy (tb_loft_lab_get_runs (self->window)));
 }
 
 static void
@@ -37,21 +30,13 @@ set_up (Fixture *self, gconstpointer data)
   self->library = tb_library_new ();
   self->session = tb_session_new (self->library);
   self->window = tb_loft_lab_new (NULL, self->session);
-  gtk_window_present (GTK_WINDOW (self->window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
+  show_window (self->window);
 }
 
 static void
 tear_down (Fixture *self, gconstpointer data)
 {
-  gpointer window = self->window;
-
-  g_object_add_weak_pointer (G_OBJECT (self->window), &window);
-  gtk_window_destroy (GTK_WINDOW (self->window));
-  for (gint64 limit = g_get_monotonic_time () + LIMIT * G_USEC_PER_SEC;
-       window && g_get_monotonic_time () < limit;)
-    g_main_context_iteration (NULL, FALSE);
-  g_assert_null (window);
+  close_for_good (self->window);
   g_object_unref (self->session);
   g_object_unref (self->library);
 }
@@ -114,8 +99,7 @@ test_numbers (Fixture *self, gconstpointer data)
   check_all (self);
   gtk_spin_button_set_value (tb_loft_lab_get_games (self->window), 2);
   check_all (self);
-  g_assert_true (
-      tb_session_set_field (self->session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 18.5, NULL));
+  set_speed (self->session, 18.5);
   check_all (self);
 }
 
@@ -188,18 +172,6 @@ test_take (Fixture *self, gconstpointer data)
   g_assert_false (tb_session_can_undo (self->session));
 }
 
-static gboolean
-says (GtkWidget *widget, const char *words)
-{
-  if (GTK_IS_LABEL (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), words) != NULL)
-    return gtk_widget_get_mapped (widget);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    if (says (child, words))
-      return TRUE;
-  return FALSE;
-}
-
 /* In plain sight as the window opens, above everything else. */
 static void
 test_cautions (Fixture *self, gconstpointer data)
@@ -246,8 +218,7 @@ test_curve (Fixture *self, gconstpointer data)
 int
 main (int argc, char **argv)
 {
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
+  start_tests (&argc, &argv);
   tb_style_init (gdk_display_get_default ());
 #define ADD(name, test) g_test_add ("/loft-lab/" name, Fixture, NULL, set_up, test, tear_down)
   ADD ("numbers", test_numbers);
@@ -257,5 +228,5 @@ main (int argc, char **argv)
   ADD ("take", test_take);
   ADD ("cautions", test_cautions);
   ADD ("curve", test_curve);
-  return g_test_run ();
+  return run_tests ();
 }

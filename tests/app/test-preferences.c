@@ -3,12 +3,10 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "tb-application.h"
 #include "tb-preferences-window.h"
 #include "tb-style.h"
-#include "tb-window.h"
+#include "window-support.h"
 
-static TbApplication *application;
 static GSettings *settings;
 
 static const char *const keys[] = { "units",         "hand",       "time-rate", "color-scheme",
@@ -19,16 +17,6 @@ reset_all (void)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
     g_settings_reset (settings, keys[i]);
-}
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
 }
 
 static void
@@ -162,23 +150,19 @@ test_reduced_motion (void)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
   int status;
 
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_tests (&argc, &argv);
+  /* The toolkit's setting, so that the program's own is what counts. */
+  set_animations (TRUE);
+  start_application ();
   settings = g_settings_new (APP_ID);
   g_test_add_func ("/preferences/choices-are-taken", test_choices_are_taken);
   g_test_add_func ("/preferences/settings-are-shown", test_settings_are_shown);
   g_test_add_func ("/preferences/hand", test_hand);
   g_test_add_func ("/preferences/look", test_look);
   g_test_add_func ("/preferences/reduced-motion", test_reduced_motion);
-  status = g_test_run ();
+  status = run_tests ();
   g_object_unref (settings);
-  g_object_unref (application);
   return status;
 }

@@ -3,17 +3,14 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
+#include "window-support.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 #include <string.h>
 
-#include "tb-application.h"
-#include "tb-window.h"
-
 #define OPENING "⟦"
 
-static TbApplication *application;
 static guint texts;
 
 /* A name of a thing, a number, a sign; "" and NULL too. Letters that follow each other make a word. */
@@ -98,24 +95,6 @@ check_all (GtkWidget *widget)
     check_all (child);
 }
 
-static gboolean
-on_rested (gpointer rested)
-{
-  *(gboolean *) rested = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-/* What is worked out in a thread has had its time; nothing depends on whether it is through. */
-static void
-rest (guint ms)
-{
-  gboolean rested = FALSE;
-
-  g_timeout_add (ms, on_rested, &rested);
-  while (!rested)
-    g_main_context_iteration (NULL, TRUE);
-}
-
 static void
 check_windows (void)
 {
@@ -124,16 +103,6 @@ check_windows (void)
   for (GList *l = windows; l != NULL; l = l->next)
     if (gtk_widget_get_visible (l->data))
       check_all (l->data);
-}
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
 }
 
 typedef struct Opening
@@ -164,29 +133,15 @@ static const Opening openings[] = {
 };
 
 static void
-open_it (TbWindow *window, const Opening *opening)
-{
-  GVariant *parameter = opening->parameter != NULL ? g_variant_new_string (opening->parameter) : NULL;
-
-  if (opening->action == NULL)
-    return;
-  if (g_str_has_prefix (opening->action, "app."))
-    g_action_group_activate_action (G_ACTION_GROUP (application), opening->action + strlen ("app."),
-                                    parameter);
-  else
-    g_assert_true (gtk_widget_activate_action_variant (GTK_WIDGET (window), opening->action, parameter));
-}
-
-static void
 test_window (gconstpointer data)
 {
   const Opening *opening = data;
   TbWindow *window = new_window ();
-  TbSession *session = tb_window_get_session (window);
 
   /* So that there is something to compare, and to say why. */
-  g_assert_true (tb_session_set_field (session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 19, NULL));
-  open_it (window, opening);
+  set_speed (tb_window_get_session (window), 19);
+  if (opening->action != NULL)
+    choose_action (window, opening->action, opening->parameter);
   rest (1500);
   texts = 0;
   check_windows ();
@@ -224,25 +179,16 @@ speak (const char *folder)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int status;
-
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
   g_setenv ("LANGUAGE", "xx", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
+  start_tests (&argc, &argv);
   setlocale (LC_ALL, "");
-  g_assert_true (speak (data));
-  bindtextdomain (GETTEXT_PACKAGE, data);
+  g_assert_true (speak (scratch_folder ()));
+  bindtextdomain (GETTEXT_PACKAGE, scratch_folder ());
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_application ();
   g_test_add_func ("/pseudo/unbracketed-is-found", test_unbracketed_is_found);
   for (guint i = 0; i < G_N_ELEMENTS (openings); i++)
     g_test_add_data_func (openings[i].path, &openings[i], test_window);
-  status = g_test_run ();
-  g_object_unref (application);
-  return status;
+  return run_tests ();
 }

@@ -12,14 +12,12 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
+#include "window-support.h"
 
 #include <glib/gstdio.h>
 #include <malloc.h>
 #include <stdlib.h>
 #include <string.h>
-
-#include "tb-application.h"
-#include "tb-window.h"
 
 /* Events of one round; rounds end with every other window closed, so that their memory can be compared. */
 #define ROUND 200
@@ -27,7 +25,6 @@
  * text grow for some while. Measured over 50,000 events: see what the test prints. */
 #define ROUND_GROWTH (96 * 1024)
 
-static TbApplication *application;
 static GRand *dice;
 static guint64 done[8];
 
@@ -324,28 +321,17 @@ close_all_but (TbWindow *window)
       gtk_window_close (l->data);
 }
 
-static gboolean
-on_rested (gpointer rested)
-{
-  *(gboolean *) rested = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
 /* Bytes in use once what was going on has come to its end. */
 static gsize
 memory_at_rest (TbWindow *window)
 {
-  gboolean rested = FALSE;
-
   TbSession *session = tb_window_get_session (window);
   g_autoptr (TbStudy) study = tb_study_ref (tb_session_get_study (session));
 
   close_all_but (window);
   /* What can be undone is kept, and is no leak: as after opening a file, there is nothing to undo. */
   tb_session_open (session, study, NULL);
-  g_timeout_add (300, on_rested, &rested);
-  while (!rested)
-    g_main_context_iteration (NULL, TRUE);
+  rest (300);
   malloc_trim (0);
   return mallinfo2 ().uordblks;
 }
@@ -413,12 +399,10 @@ write_log (GLogLevelFlags level, const GLogField *fields, gsize n_fields, gpoint
 static void
 test_afternoon (void)
 {
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
+  TbWindow *window = new_window ();
   g_autoptr (GArray) sizes = g_array_new (FALSE, FALSE, sizeof (double));
 
   g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   for (int i = 0; i < n_events; i++)
     {
       done[one_event (window)]++;
@@ -458,30 +442,24 @@ parse (int *argc, char ***argv)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-soak-XXXXXX", NULL);
   int seed = parse (&argc, &argv);
   int status;
 
-  /* Not the user's own documents. */
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
+  start_tests (&argc, &argv);
+  set_animations (TRUE);
   /* The writer decides what is fatal, for messages of both kinds. */
   g_log_set_always_fatal (G_LOG_LEVEL_ERROR);
   g_log_set_default_handler (g_log_default_handler, NULL);
   g_log_set_writer_func (write_log, NULL, NULL);
   g_test_message ("seed %d, %d events", seed, n_events);
   dice = g_rand_new_with_seed ((guint32) seed);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_application ();
   /* What the question about changes saves is not to land where the soak was started. Settings are found from
    * there. */
   g_settings_schema_source_get_default ();
-  g_assert_cmpint (g_chdir (data), ==, 0);
+  g_assert_cmpint (g_chdir (scratch_folder ()), ==, 0);
   g_test_add_func ("/soak/afternoon", test_afternoon);
-  status = g_test_run ();
-  g_clear_object (&application);
+  status = run_tests ();
   g_rand_free (dice);
   return status;
 }

@@ -5,39 +5,10 @@
 
 #include <string.h>
 
-#include "tb-application.h"
 #include "tb-tour.h"
-#include "tb-window.h"
+#include "window-support.h"
 
-static TbApplication *application;
 static GSettings *settings;
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-static GtkWidget *
-find (GtkWidget *widget, gboolean (*is_it) (GtkWidget *widget))
-{
-  GtkWidget *found = is_it (widget) ? widget : NULL;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
-       child = gtk_widget_get_next_sibling (child))
-    found = find (child, is_it);
-  return found;
-}
-
-static gboolean
-is_tour (GtkWidget *widget)
-{
-  return TB_IS_TOUR (widget);
-}
 
 static gboolean
 is_bar (GtkWidget *widget)
@@ -54,33 +25,13 @@ is_marked (GtkWidget *widget)
 static TbTour *
 tour_of (TbWindow *window)
 {
-  return (TbTour *) find (GTK_WIDGET (window), is_tour);
-}
-
-static void
-iterate (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
-static void
-set_speed (TbWindow *window, double speed)
-{
-  g_assert_true (tb_session_set_field (tb_window_get_session (window),
-                                       tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), speed, NULL));
-}
-
-static gboolean
-is_stack_switcher (GtkWidget *widget)
-{
-  return GTK_IS_STACK_SWITCHER (widget);
+  return (TbTour *) find (window, TB_TYPE_TOUR);
 }
 
 static void
 open_page (TbWindow *window, const char *name)
 {
-  GtkStackSwitcher *switcher = GTK_STACK_SWITCHER (find (GTK_WIDGET (window), is_stack_switcher));
+  GtkStackSwitcher *switcher = GTK_STACK_SWITCHER (find (window, GTK_TYPE_STACK_SWITCHER));
 
   gtk_stack_set_visible_child_name (gtk_stack_switcher_get_stack (switcher), name);
 }
@@ -104,7 +55,7 @@ test_stops (void)
   tb_tour_next (tour);
   g_assert_cmpint (tb_tour_get_stop (tour), ==, TB_TOUR_SPEED);
   g_assert_false (tb_tour_is_done (tour));
-  set_speed (window, 18);
+  set_speed (tb_window_get_session (window), 18);
   /* It stays while the slider is dragged. */
   g_assert_cmpint (tb_tour_get_stop (tour), ==, TB_TOUR_SPEED);
   g_assert_true (tb_tour_is_done (tour));
@@ -120,9 +71,9 @@ test_stops (void)
   g_assert_cmpint (tb_tour_get_stop (tour), ==, TB_TOUR_HELP);
   g_assert_cmpstr (tb_tour_get_progress (tour), ==, "8 of 8");
   tb_tour_next (tour);
-  iterate ();
+  do_pending ();
   g_assert_null (tour_of (window));
-  g_assert_null (find (GTK_WIDGET (window), is_marked));
+  g_assert_null (find_with (window, is_marked));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -137,7 +88,7 @@ test_points (void)
   tour = tour_of (window);
   for (int stop = 0; stop < TB_TOUR_N_STOPS; stop++)
     {
-      GtkWidget *marked = find (GTK_WIDGET (window), is_marked);
+      GtkWidget *marked = find_with (window, is_marked);
       GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (window));
 
       g_assert_nonnull (marked);
@@ -148,7 +99,7 @@ test_points (void)
       tb_tour_next (tour);
     }
   gtk_window_destroy (GTK_WINDOW (window));
-  iterate ();
+  do_pending ();
 }
 
 static void
@@ -159,16 +110,10 @@ test_skip (void)
   g_settings_reset (settings, "tour-seen");
   gtk_widget_activate_action (GTK_WIDGET (window), "win.tour", NULL);
   gtk_widget_activate_action (GTK_WIDGET (tour_of (window)), "tour.skip", NULL);
-  iterate ();
+  do_pending ();
   g_assert_null (tour_of (window));
   g_assert_true (g_settings_get_boolean (settings, "tour-seen"));
   gtk_window_destroy (GTK_WINDOW (window));
-}
-
-static gboolean
-is_button (GtkWidget *widget)
-{
-  return GTK_IS_BUTTON (widget);
 }
 
 /* A bar, not a callout; not asked for, nothing is there; declined or taken, it does not come again. */
@@ -179,26 +124,26 @@ test_bar (void)
   GtkWidget *bar, *start, *decline;
 
   g_settings_reset (settings, "tour-seen");
-  g_assert_null (find (GTK_WIDGET (window), is_bar));
+  g_assert_null (find_with (window, is_bar));
   tb_window_offer_tour (window);
-  bar = find (GTK_WIDGET (window), is_bar);
+  bar = find_with (window, is_bar);
   g_assert_nonnull (bar);
   g_assert_null (tour_of (window));
-  start = find (bar, is_button);
+  start = find (bar, GTK_TYPE_BUTTON);
   decline = gtk_widget_get_next_sibling (start);
   g_signal_emit_by_name (decline, "clicked");
-  g_assert_null (find (GTK_WIDGET (window), is_bar));
+  g_assert_null (find_with (window, is_bar));
   g_assert_true (g_settings_get_boolean (settings, "tour-seen"));
   tb_window_offer_tour (window);
-  g_assert_null (find (GTK_WIDGET (window), is_bar));
+  g_assert_null (find_with (window, is_bar));
   g_settings_reset (settings, "tour-seen");
   tb_window_offer_tour (window);
-  bar = find (GTK_WIDGET (window), is_bar);
-  g_signal_emit_by_name (find (bar, is_button), "clicked");
-  g_assert_null (find (GTK_WIDGET (window), is_bar));
+  bar = find_with (window, is_bar);
+  g_signal_emit_by_name (find (bar, GTK_TYPE_BUTTON), "clicked");
+  g_assert_null (find_with (window, is_bar));
   g_assert_nonnull (tour_of (window));
   gtk_window_destroy (GTK_WINDOW (window));
-  iterate ();
+  do_pending ();
 }
 
 /* Work of one's own stays: the tour gets a window of its own. */
@@ -208,7 +153,7 @@ test_own_work (void)
   TbWindow *window = new_window ();
   GList *windows;
 
-  set_speed (window, 19);
+  set_speed (tb_window_get_session (window), 19);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.tour", NULL);
   g_assert_null (tour_of (window));
   windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (application)));
@@ -219,30 +164,23 @@ test_own_work (void)
   for (GList *item = windows; item != NULL; item = item->next)
     gtk_window_destroy (item->data);
   g_list_free (windows);
-  iterate ();
+  do_pending ();
 }
 
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
   int status;
 
-  /* Not the user's own documents. */
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
+  start_tests (&argc, &argv);
   settings = g_settings_new (APP_ID);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_application ();
   g_test_add_func ("/tour/stops", test_stops);
   g_test_add_func ("/tour/points", test_points);
   g_test_add_func ("/tour/skip", test_skip);
   g_test_add_func ("/tour/bar", test_bar);
   g_test_add_func ("/tour/own-work", test_own_work);
-  status = g_test_run ();
+  status = run_tests ();
   g_object_unref (settings);
-  g_object_unref (application);
   return status;
 }

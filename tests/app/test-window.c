@@ -6,71 +6,19 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
-#include "tb-application.h"
 #include "tb-caution-button.h"
 #include "tb-choice-row.h"
 #include "tb-compare-table.h"
 #include "tb-controls-panel.h"
-#include "tb-field-row.h"
 #include "tb-lane-panel.h"
 #include "tb-library-row.h"
 #include "tb-study-document.h"
 #include "tb-style.h"
 #include "tb-tick-scale.h"
 #include "tb-verdict.h"
-#include "tb-window.h"
+#include "window-support.h"
 
-static TbApplication *application;
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-/* Without the question about changes. */
-static void
-close_window (TbWindow *window)
-{
-  gtk_window_destroy (GTK_WINDOW (window));
-}
-
-static GtkWidget *
-find (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, type);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
-#define FIND(window, TYPE, CAST) CAST (find (GTK_WIDGET (window), TYPE))
-
-static TbFieldRow *
-row_of (TbWindow *window, const char *field)
-{
-  TbControlsPanel *controls = FIND (window, TB_TYPE_CONTROLS_PANEL, TB_CONTROLS_PANEL);
-
-  return TB_FIELD_ROW (tb_controls_panel_get_row (controls, field));
-}
-
-static double
-speed_after (TbWindow *window)
-{
-  return tb_session_get_field (tb_window_get_session (window), TB_SIDE_AFTER,
-                               tb_field_find (TB_GROUP_DELIVERY, "speed_mph"));
-}
+#define FIND(window, TYPE, CAST) CAST (find (window, TYPE))
 
 static gboolean
 moves_range (GtkRange *range, double value)
@@ -111,7 +59,7 @@ test_every_field_has_a_control (void)
       g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_lower (adjustment), field->min, 1e-9);
       g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_upper (adjustment), field->max, 1e-9);
     }
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -124,7 +72,7 @@ test_slider_changes_the_table (void)
 
   g_assert_true (moves_range (GTK_RANGE (scale), 18.97));
   /* To the digits shown. */
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 19.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 19.0, 1e-9);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_VALUE_NOW, 19.0);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT,
                                        "19.0 mph");
@@ -133,16 +81,7 @@ test_slider_changes_the_table (void)
   g_assert_cmpstr (tb_compare_table_get_text (table, "hook_board", TB_SIDE_AFTER), !=, before);
   g_assert_true (g_str_has_prefix (tb_compare_table_get_difference (table, "hook_board"), "−"));
   g_assert_cmpstr (tb_compare_table_get_difference (table, "actual_speed_mph"), ==, "+2.0");
-  close_window (window);
-}
-
-static void
-type_into (TbFieldRow *row, const char *text)
-{
-  GtkWidget *entry = tb_field_row_get_entry (row);
-
-  gtk_editable_set_text (GTK_EDITABLE (entry), text);
-  g_signal_emit_by_name (entry, "activate");
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -152,24 +91,24 @@ test_typed_entry (void)
   TbFieldRow *row = row_of (window, "speed_mph");
   GtkWidget *entry = tb_field_row_get_entry (row);
 
-  type_into (row, "19");
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 19, 1e-9);
+  enter_text (tb_field_row_get_entry (row), "19");
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 19, 1e-9);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "19.0 mph");
-  type_into (row, "quick");
+  enter_text (tb_field_row_get_entry (row), "quick");
   /* A sentence, the text still there, and nothing changed. */
   g_assert_nonnull (strstr (tb_field_row_get_problem (row), "quick"));
   gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
                                     GTK_ACCESSIBLE_INVALID_TRUE);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "quick");
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 19, 1e-9);
-  type_into (row, "99");
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 19, 1e-9);
+  enter_text (tb_field_row_get_entry (row), "99");
   g_assert_nonnull (strstr (tb_field_row_get_problem (row), "Speed"));
-  type_into (row, "19 mph");
+  enter_text (tb_field_row_get_entry (row), "19 mph");
   g_assert_cmpstr (tb_field_row_get_problem (row), ==, "");
   gtk_test_accessible_assert_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
                                     GTK_ACCESSIBLE_INVALID_FALSE);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "19.0 mph");
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -178,14 +117,14 @@ test_resets (void)
   TbWindow *window = new_window ();
   TbFieldRow *row = row_of (window, "speed_mph");
 
-  type_into (row, "19");
+  enter_text (tb_field_row_get_entry (row), "19");
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.keep-as-before", NULL));
-  type_into (row, "21");
+  enter_text (tb_field_row_get_entry (row), "21");
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (row), "row.reset-to-before", NULL));
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 19, 1e-9);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 19, 1e-9);
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (row), "row.reset-to-default", NULL));
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 17, 1e-9);
-  close_window (window);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 17, 1e-9);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -199,14 +138,14 @@ test_units (void)
   gtk_widget_activate_action (GTK_WIDGET (window), "win.units", "s", "metric");
   g_assert_cmpint (tb_session_get_units (session), ==, TB_UNITS_METRIC);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "27.4 km/h");
-  type_into (row, "30");
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 30 / 1.609344, 1e-9);
+  enter_text (tb_field_row_get_entry (row), "30");
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 30 / 1.609344, 1e-9);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.units", "s", "imperial");
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, "18.6 mph");
   /* Units change nothing in the study. */
   gtk_widget_activate_action (GTK_WIDGET (window), "win.undo", NULL);
   g_assert_false (tb_session_get_modified (session));
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -220,11 +159,11 @@ test_pictures_speak (void)
   gtk_test_accessible_assert_role (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_ROLE_IMG);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, first);
   g_assert_nonnull (strstr (first, "Before: "));
-  type_into (row_of (window, "speed_mph"), "19");
+  enter_text (tb_field_row_get_entry (row_of (window, "speed_mph")), "19");
   g_assert_cmpstr (tb_picture_get_description (picture), !=, first);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (picture), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                        tb_picture_get_description (picture));
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static double
@@ -276,7 +215,7 @@ test_line_handles (void)
         check_handle_dragged (window, TB_LINE_HANDLE_LAYDOWN, "laydown_board");
         check_handle_dragged (window, TB_LINE_HANDLE_AIM, "aim_board");
       }
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 /* While time goes by only the small moving parts are drawn. */
@@ -295,10 +234,10 @@ test_still_part_is_kept (void)
       gtk_test_widget_wait_for_draw (GTK_WIDGET (picture));
     }
   g_assert_cmpuint (tb_picture_get_still_count (picture), ==, drawn);
-  type_into (row_of (window, "speed_mph"), "19");
+  enter_text (tb_field_row_get_entry (row_of (window, "speed_mph")), "19");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (picture));
   g_assert_cmpuint (tb_picture_get_still_count (picture), ==, drawn + 1);
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -315,7 +254,7 @@ test_lane_views (void)
       g_assert_cmpint (tb_lane_picture_get_projection (picture), ==, projections[i]);
       gtk_test_widget_wait_for_draw (GTK_WIDGET (picture));
     }
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 /* Reduced motion: a throw is over at once. */
@@ -328,26 +267,7 @@ test_throw_without_animation (void)
   gtk_widget_activate_action (GTK_WIDGET (window), "win.throw", NULL);
   g_assert_false (tb_session_get_playing (session));
   g_assert_cmpfloat (tb_session_get_time (session), ==, tb_session_get_duration (session));
-  close_window (window);
-}
-
-static gboolean
-on_timeout (gpointer data)
-{
-  *(gboolean *)data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-static void
-wait_until_still (TbSession *session)
-{
-  gboolean late = FALSE;
-  guint source = g_timeout_add_seconds (20, on_timeout, &late);
-
-  while (tb_session_get_playing (session) && !late)
-    g_main_context_iteration (NULL, TRUE);
-  g_assert_false (late);
-  g_source_remove (source);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -357,17 +277,17 @@ test_throw_takes_its_time (void)
   TbSession *session = tb_window_get_session (window);
   gint64 start;
 
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", TRUE, NULL);
+  set_animations (TRUE);
   start = g_get_monotonic_time ();
   gtk_widget_activate_action (GTK_WIDGET (window), "win.throw", NULL);
   g_assert_true (tb_session_get_playing (session));
-  wait_until_still (session);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
+  WAIT_UNTIL (!tb_session_get_playing (session));
+  set_animations (FALSE);
   g_assert_cmpfloat (tb_session_get_time (session), ==, tb_session_get_duration (session));
   /* True time is the default, and frames cannot come early. */
-  g_assert_cmpfloat ((double)(g_get_monotonic_time () - start) / G_USEC_PER_SEC, >=,
+  g_assert_cmpfloat ((double) (g_get_monotonic_time () - start) / G_USEC_PER_SEC, >=,
                      0.9 * tb_session_get_duration (session));
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -376,13 +296,13 @@ test_unmapped_stops (void)
   TbWindow *window = new_window ();
   TbSession *session = tb_window_get_session (window);
 
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", TRUE, NULL);
+  set_animations (TRUE);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.throw", NULL);
   g_assert_true (tb_session_get_playing (session));
   gtk_widget_hide (GTK_WIDGET (window));
   g_assert_false (tb_session_get_playing (session));
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
-  close_window (window);
+  set_animations (FALSE);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -396,14 +316,14 @@ test_actions_follow (void)
   gtk_widget_activate_action (widget, "win.swap", NULL);
   gtk_widget_activate_action (widget, "win.undo", NULL);
   g_assert_false (tb_session_get_modified (session));
-  type_into (row_of (window, "speed_mph"), "19");
+  enter_text (tb_field_row_get_entry (row_of (window, "speed_mph")), "19");
   gtk_widget_activate_action (widget, "win.swap", NULL);
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 17, 1e-9);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 17, 1e-9);
   gtk_widget_activate_action (widget, "win.undo", NULL);
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 19, 1e-9);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 19, 1e-9);
   gtk_widget_activate_action (widget, "win.put-back", NULL);
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 17, 1e-9);
-  close_window (window);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 17, 1e-9);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -416,7 +336,7 @@ test_save_and_reopen (void)
   g_autofree char *path = g_build_filename (folder, "tuesday.tenboard", NULL);
   g_autoptr (GFile) file = g_file_new_for_path (path);
 
-  type_into (row_of (window, "speed_mph"), "19");
+  enter_text (tb_field_row_get_entry (row_of (window, "speed_mph")), "19");
   tb_session_set_texts (session, "Tuesday group", "Less hook, said twice.\n");
   tb_session_mark_saved (session, file);
   g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
@@ -428,8 +348,8 @@ test_save_and_reopen (void)
   g_assert_true (
       tb_study_equal (tb_session_get_study (session), tb_session_get_study (tb_window_get_session (other))));
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (other)), ==, "Tuesday group: speed – Tenboard");
-  close_window (window);
-  close_window (other);
+  gtk_window_destroy (GTK_WINDOW (window));
+  gtk_window_destroy (GTK_WINDOW (other));
   g_unlink (path);
   g_rmdir (folder);
 }
@@ -442,12 +362,12 @@ test_bad_file_loses_nothing (void)
   g_autoptr (GFile) file = g_file_new_for_path ("/nowhere/at-all.tenboard");
   GtkInfoBar *bar = FIND (window, GTK_TYPE_INFO_BAR, GTK_INFO_BAR);
 
-  type_into (row_of (window, "speed_mph"), "19");
+  enter_text (tb_field_row_get_entry (row_of (window, "speed_mph")), "19");
   g_assert_false (tb_window_load (window, file));
   g_assert_true (gtk_info_bar_get_revealed (bar));
-  g_assert_cmpfloat_with_epsilon (speed_after (window), 19, 1e-9);
+  g_assert_cmpfloat_with_epsilon (speed_after (tb_window_get_session (window)), 19, 1e-9);
   g_assert_true (tb_session_can_undo (session));
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -459,7 +379,7 @@ test_cautions (void)
 
   g_assert_true (gtk_widget_get_visible (loft));
   g_assert_false (gtk_widget_get_visible (speed));
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -472,14 +392,13 @@ test_text_sizes (void)
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   small = tb_style_theme_for (GTK_WIDGET (window)).text_size;
   gtk_widget_activate_action (GTK_WIDGET (window), "win.text-size", "s", "150");
-  while (tb_style_get_text_size (GTK_WIDGET (window)) != 150)
-    g_main_context_iteration (NULL, TRUE);
+  WAIT_UNTIL (tb_style_get_text_size (GTK_WIDGET (window)) == 150);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   large = tb_style_theme_for (GTK_WIDGET (window)).text_size;
   /* Drawings grow with the widgets. */
   g_assert_cmpfloat_with_epsilon (large / small, 1.5, 0.01);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.text-size", "s", "automatic");
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
   g_assert_cmpint (tb_style_suitable_text_size (1024, 600), ==, 100);
   g_assert_cmpint (tb_style_suitable_text_size (1280, 800), ==, 100);
   g_assert_cmpint (tb_style_suitable_text_size (3840, 2160), ==, 250);
@@ -505,7 +424,7 @@ test_library_lists (void)
                        tb_library_entry_get_id (item));
       gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
     }
-  close_window (window);
+  gtk_window_destroy (GTK_WINDOW (window));
 }
 
 static void
@@ -515,12 +434,11 @@ test_finalized (void)
   TbSession *session = tb_window_get_session (window);
   gpointer watched_window = window, watched_session = session;
 
-  type_into (row_of (window, "speed_mph"), "19");
+  enter_text (tb_field_row_get_entry (row_of (window, "speed_mph")), "19");
   g_object_add_weak_pointer (G_OBJECT (window), &watched_window);
   g_object_add_weak_pointer (G_OBJECT (session), &watched_session);
-  close_window (window);
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  gtk_window_destroy (GTK_WINDOW (window));
+  do_pending ();
   g_assert_null (watched_window);
   g_assert_null (watched_session);
 }
@@ -552,20 +470,8 @@ add_tests (void)
 int
 main (int argc, char **argv)
 {
-  g_autofree char *data = g_dir_make_tmp ("tenboard-test-XXXXXX", NULL);
-  int status;
-
-  /* Not the user's own documents, nor the list of recent files. */
-  g_setenv ("XDG_DATA_HOME", data, TRUE);
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, "gtk-font-name",
-                "DejaVu Sans 10", "gtk-cursor-blink", FALSE, NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  start_tests (&argc, &argv);
+  start_application ();
   add_tests ();
-  status = g_test_run ();
-  g_object_unref (application);
-  return status;
+  return run_tests ();
 }

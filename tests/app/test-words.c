@@ -4,50 +4,13 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "tb-application.h"
 #include "tb-choice-row.h"
 #include "tb-compare-table.h"
 #include "tb-controls-panel.h"
 #include "tb-core.h"
-#include "tb-field-row.h"
 #include "tb-glossary.h"
-#include "tb-window.h"
 #include "tb-word.h"
-
-static TbApplication *application;
-
-static TbWindow *
-new_window (void)
-{
-  TbWindow *window = tb_window_new (GTK_APPLICATION (application), tb_application_get_library (application));
-
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-static GtkWidget *
-find (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, type);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
-static void
-settle (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
+#include "window-support.h"
 
 /* Takes the popover away, from the tree of widgets as well. */
 static void
@@ -55,8 +18,7 @@ close_popover (GtkWidget *popover)
 {
   g_object_ref (popover);
   gtk_popover_popdown (GTK_POPOVER (popover));
-  while (gtk_widget_get_parent (popover) != NULL)
-    g_main_context_iteration (NULL, TRUE);
+  WAIT_UNTIL (gtk_widget_get_parent (popover) == NULL);
   g_object_unref (popover);
 }
 
@@ -69,7 +31,7 @@ assert_explains (TbWindow *window, const char *name)
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
 
   g_assert_true (tb_word_show_focused (GTK_WINDOW (window)));
-  popover = find (GTK_WIDGET (window), TB_TYPE_WORD_POPOVER);
+  popover = find (window, TB_TYPE_WORD_POPOVER);
   g_assert_nonnull (popover);
   g_assert_cmpstr (tb_word_popover_get_term (TB_WORD_POPOVER (popover)), ==, tb_glossary_for_name (name)->id);
   close_popover (popover);
@@ -81,7 +43,7 @@ static void
 test_every_control (void)
 {
   TbWindow *window = new_window ();
-  TbControlsPanel *controls = TB_CONTROLS_PANEL (find (GTK_WIDGET (window), TB_TYPE_CONTROLS_PANEL));
+  TbControlsPanel *controls = TB_CONTROLS_PANEL (find (window, TB_TYPE_CONTROLS_PANEL));
 
   for (const TbField *field = tb_field_table; field->name != NULL; field++)
     {
@@ -109,30 +71,11 @@ test_without_a_word (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
-/* Sends a key to the controllers of a widget, as a press would. */
-static gboolean
-press_key (GtkWidget *widget, guint keyval)
-{
-  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
-
-  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
-    {
-      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
-      gboolean handled = FALSE;
-
-      if (GTK_IS_EVENT_CONTROLLER_KEY (controller))
-        g_signal_emit_by_name (controller, "key-pressed", keyval, 0, 0, &handled);
-      if (handled)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 static void
 test_table (void)
 {
   TbWindow *window = new_window ();
-  GtkWidget *table = find (GTK_WIDGET (window), TB_TYPE_COMPARE_TABLE), *grid = find (table, GTK_TYPE_GRID);
+  GtkWidget *table = find (window, TB_TYPE_COMPARE_TABLE), *grid = find (table, GTK_TYPE_GRID);
 
   g_assert_true (gtk_widget_grab_focus (grid));
   assert_explains (window, "hook_board");
@@ -165,40 +108,29 @@ test_tab_order (void)
 {
   TbWindow *window = new_window ();
 
-  g_assert_cmpuint (count_stops (find (GTK_WIDGET (window), TB_TYPE_COMPARE_TABLE)), ==, 2);
+  g_assert_cmpuint (count_stops (find (window, TB_TYPE_COMPARE_TABLE)), ==, 2);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
-/* The label of a popover that has links. */
-static GtkWidget *
-find_links (GtkWidget *widget)
+static gboolean
+has_links (GtkWidget *widget)
 {
-  if (GTK_IS_LABEL (widget) && strstr (gtk_label_get_label (GTK_LABEL (widget)), "<a ") != NULL)
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_links (child);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
+  return GTK_IS_LABEL (widget) && strstr (gtk_label_get_label (GTK_LABEL (widget)), "<a ") != NULL;
 }
 
 static void
 test_links (void)
 {
   TbWindow *window = new_window ();
-  GtkWidget *table = find (GTK_WIDGET (window), TB_TYPE_COMPARE_TABLE);
+  GtkWidget *table = find (window, TB_TYPE_COMPARE_TABLE);
   TbWordPopover *popover = tb_word_show (table, table, "flare_in");
   g_autofree char *label = NULL;
   gboolean handled = FALSE;
 
   g_assert_cmpstr (tb_word_popover_get_term (popover), ==, "flare");
-  g_signal_emit_by_name (find_links (GTK_WIDGET (popover)), "activate-link", "differential", &handled);
+  g_signal_emit_by_name (find_with (popover, has_links), "activate-link", "differential", &handled);
   g_assert_true (handled);
-  settle ();
+  do_pending ();
   g_assert_cmpstr (tb_word_popover_get_term (popover), ==, "differential");
   label = g_strdup_printf ("Differential: %s", tb_glossary_find ("differential")->text);
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, label);
@@ -211,34 +143,22 @@ static void
 test_closed_meanwhile (void)
 {
   TbWindow *window = new_window ();
-  GtkWidget *table = find (GTK_WIDGET (window), TB_TYPE_COMPARE_TABLE);
+  GtkWidget *table = find (window, TB_TYPE_COMPARE_TABLE);
 
   tb_word_show (table, table, "flare_in");
-  g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
-  gtk_window_destroy (GTK_WINDOW (window));
-  while (window != NULL)
-    g_main_context_iteration (NULL, TRUE);
+  close_for_good (window);
 }
 
 int
 main (int argc, char **argv)
 {
-  g_autoptr (GError) error = NULL;
-  int status;
-
-  g_setenv ("GTK_A11Y", "test", TRUE);
-  gtk_test_init (&argc, &argv, NULL);
-  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
-  application = tb_application_new ();
-  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, &error));
+  start_tests (&argc, &argv);
+  start_application ();
   g_test_add_func ("/words/every-control", test_every_control);
   g_test_add_func ("/words/without-a-word", test_without_a_word);
   g_test_add_func ("/words/table", test_table);
   g_test_add_func ("/words/tab-order", test_tab_order);
   g_test_add_func ("/words/links", test_links);
   g_test_add_func ("/words/closed-meanwhile", test_closed_meanwhile);
-  status = g_test_run ();
-  g_clear_object (&application);
-  return status;
+  return run_tests ();
 }
