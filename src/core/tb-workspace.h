@@ -3,28 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "tb-ball-film.h"
-#include "tb-dynamics.h"
-#include "tb-recorder.h"
-#include "tb-shot.h"
-
-/* A run between two of its steps. */
-typedef struct Run
-{
-  Dynamics dynamics;
-  Recorder recorder;
-  const TbMotion *motion;
-  BallFilm *ball;    /* NULL if the ball carries none */
-  TbPhase phase;
-  Point point;
-  Rates rates;
-  double step;       /* s */
-  double time_limit; /* s */
-  int lifts;         /* off the lane, by its own imbalance */
-  double broken_at;  /* s, when a roll last let go */
-  double held_until; /* s, the roll does not break before */
-  bool over, off_lane;
-} Run;
+#include "tb-run.h"
 
 struct TbWorkspace
 {

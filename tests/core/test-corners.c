@@ -281,6 +281,36 @@ test_copy_with_wear (void)
   g_free (through);
 }
 
+/* A slide that ends as it begins holds the roll for a while, though it asks for more friction than there is; any other
+ * that does so breaks at once. The two would change places without end. */
+static void
+test_held_roll (void)
+{
+  g_autoptr (CheckRun) run = check_run_new ();
+  TbBody ball = check_odd_ball ();
+  CheckLane lane;
+  TbMotion motion;
+  Run *now = &run->workspace->run;
+
+  check_lane_uniform (&lane, 1e-3);
+  motion = check_motion (&ball, &lane.friction);
+  check_set_motion (&motion.state, &ball, tb_vec3 (0, 8, 0), tb_vec3 (-8 / ball.radius, 0, 20));
+  check_status ("begin", tb_motion_begin (&motion, run->workspace, &run->path), TB_OK);
+  tb_motion_continue (run->workspace, 0.1);
+  check_true ("goes on", run_handle (now, EVENT_SLIP_OVER));
+  check_true ("breaks at once", now->phase == TB_PHASE_SLIDE);
+  check_near ("broken now, s", now->broken_at, now->point.time, 0);
+  check_true ("goes on", run_handle (now, EVENT_SLIP_OVER));
+  check_true ("is held", now->phase == TB_PHASE_ROLL);
+  check_true ("asks for more than there is",
+              hypot (now->rates.force.x, now->rates.force.y) > now->rates.coefficient * now->rates.force.z);
+  check_near ("held for, s", now->held_until - now->point.time, 0.005, 1e-15);
+  /* The step in which it is let go ends first: a fiftieth of a second at the most. */
+  double held = now->held_until;
+  tb_motion_continue (run->workspace, held + 0.03);
+  check_above ("breaks once it is let go, s", now->broken_at, held);
+}
+
 /* A rolling ball on a slope: its forces are those of a roll, not of a slip. */
 static void
 test_rolling_forces (void)
@@ -330,6 +360,7 @@ main (int argc, char **argv)
   g_test_add_func ("/corners/past-the-ends", test_past_the_ends);
   g_test_add_func ("/corners/metric", test_metric);
   g_test_add_func ("/corners/lifts-from-a-roll", test_lifts_from_a_roll);
+  g_test_add_func ("/corners/held-roll", test_held_roll);
   g_test_add_func ("/corners/copy-with-wear", test_copy_with_wear);
   g_test_add_func ("/corners/arrows", test_arrows);
   g_test_add_func ("/corners/rolling-forces", test_rolling_forces);

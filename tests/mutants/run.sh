@@ -23,6 +23,8 @@ mkdir -p "$tree" || exit 1
 # What git has and what is not in it yet, but no builds.
 (cd "$root" && git ls-files -co --exclude-standard -z | tar c --null -T - --ignore-failed-read 2>/dev/null) |
   tar x -C "$tree" || exit 1
+# Else what the last run was stopped in the middle of would stay built.
+touch "$tree"/src/core/*.[ch]
 [ -f "$build/build.ninja" ] ||
   meson setup "$build" "$tree" -Dapp=false -Dreferences=enabled >"$log" 2>&1 || { cat "$log" >&2; exit 1; }
 
@@ -55,7 +57,7 @@ try ()
   if [ "$changed" -eq 1 ] && make_tests; then
     verdict=1
     passes "$4" || { verdict=0; noticed=$4; }
-    [ "$verdict" -eq 0 ] || passes --maxfail 1 $names || { verdict=0; noticed=$(sed -n 's/.*core \/ \([a-z-]*\) *[A-Z]*FAIL.*/\1/p' "$log" | head -n 1); }
+    [ "$verdict" -eq 0 ] || passes --maxfail 1 $names || { verdict=0; noticed=$(sed -n 's/.*core \/ \([a-z-]*\) *\(FAIL\|ERROR\|TIMEOUT\).*/\1/p' "$log" | head -n 1); }
   fi
   # A new time, so that the next build sees it.
   cp "$scratch/original" "$tree/src/core/$2"
