@@ -9,7 +9,6 @@ import os
 import sys
 
 import driver
-import tap
 from driver import wait
 
 PROGRAM = sys.argv[1]
@@ -117,7 +116,4 @@ def check_it_ends():
 
 
 if __name__ == '__main__':
-    result = tap.run()
-    if app is not None and app.process.poll() is None:
-        app.process.kill()
-    sys.exit(result)
+    sys.exit(driver.run_checks())

@@ -12,7 +12,6 @@ import sys
 import time
 
 import driver
-import tap
 from driver import wait
 
 PROGRAM = sys.argv[1]
@@ -215,7 +214,4 @@ def check_closed_and_opened_it_goes_on():
 
 
 if __name__ == '__main__':
-    result = tap.run()
-    if app is not None and app.process.poll() is None:
-        app.process.kill()
-    sys.exit(result)
+    sys.exit(driver.run_checks())

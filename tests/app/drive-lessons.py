@@ -7,7 +7,6 @@ The checks run in their order, on one window: each leaves what the next begins w
 import sys
 
 import driver
-import tap
 from driver import wait
 
 PROGRAM = sys.argv[1]
@@ -84,7 +83,4 @@ def check_it_ends_with_nothing_to_ask():
 
 
 if __name__ == '__main__':
-    result = tap.run()
-    if app is not None and app.process.poll() is None:
-        app.process.kill()
-    sys.exit(result)
+    sys.exit(driver.run_checks())

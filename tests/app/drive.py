@@ -275,7 +275,4 @@ def check_without_a_display_it_says_what_to_use():
 
 
 if __name__ == '__main__':
-    result = tap.run()
-    if app is not None and app.process.poll() is None:
-        app.process.kill()
-    sys.exit(result)
+    sys.exit(driver.run_checks())

@@ -11,6 +11,8 @@ import time
 
 import pyatspi
 
+import tap
+
 APP_ID = 'io.github.tenboard.Tenboard'
 # Longest that anything may take, s: slow for the sake of sanitizers.
 PATIENCE = 20.0
@@ -184,3 +186,11 @@ class App:
         status = self.process.wait(timeout=30)
         running.remove(self.process)
         return status
+
+
+def run_checks():
+    """Runs the checks of the script, and ends what one of them may have left running; the exit status."""
+    result = tap.run()
+    for process in running:
+        process.kill()
+    return result

@@ -15,7 +15,7 @@
 static double
 now_ms (void)
 {
-  return (double)g_get_monotonic_time () / 1000;
+  return (double) g_get_monotonic_time () / 1000;
 }
 
 /* Of all threads together: what other programs do meanwhile does not count. */
@@ -25,37 +25,21 @@ cpu_ms (void)
   struct timespec time;
 
   clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &time);
-  return 1000.0 * (double)time.tv_sec + 1e-6 * (double)time.tv_nsec;
+  return 1000.0 * (double) time.tv_sec + 1e-6 * (double) time.tv_nsec;
 }
 
-/* Processor time of a map, in its rounds' best. */
+/* What a map costs by a clock, in its rounds' best. */
 static double
-cpu_of_map (TbSetup *setup, const TbRoomAxis axis[TB_ROOM_AXES], guint threads)
+best_of_map (double (*clock_ms) (void), TbSetup *setup, const TbRoomAxis axis[TB_ROOM_AXES], guint threads)
 {
   double best = HUGE_VAL;
 
   for (int round = 0; round < ROUNDS; round++)
     {
-      double start = cpu_ms ();
+      double start = clock_ms ();
       TbRoomMap *map = tb_room_map_new (setup, axis, threads, NULL, NULL, NULL);
 
-      best = MIN (best, cpu_ms () - start);
-      tb_room_map_unref (map);
-    }
-  return best;
-}
-
-static double
-time_map (TbSetup *setup, const TbRoomAxis axis[TB_ROOM_AXES], guint threads)
-{
-  double best = HUGE_VAL;
-
-  for (int round = 0; round < ROUNDS; round++)
-    {
-      double start = now_ms ();
-      TbRoomMap *map = tb_room_map_new (setup, axis, threads, NULL, NULL, NULL);
-
-      best = MIN (best, now_ms () - start);
+      best = MIN (best, clock_ms () - start);
       tb_room_map_unref (map);
     }
   return best;
@@ -115,7 +99,7 @@ static double
 time_games (TbPattern *pattern, double games)
 {
   g_autoptr (TbMix) league = tb_mix_new_league ();
-  g_autoptr (TbMix) mix = tb_mix_with_seed (league, (guint64)g_get_monotonic_time ());
+  g_autoptr (TbMix) mix = tb_mix_with_seed (league, (guint64) g_get_monotonic_time ());
   TbWearKey key = { pattern, tb_lane_default (), tb_assumed_default (), mix };
   double start = now_ms ();
   g_autoptr (TbWorn) worn G_GNUC_UNUSED = tb_worn_new (&key, games, NULL);
@@ -129,17 +113,17 @@ main (void)
   g_autoptr (TbPattern) pattern = lane_house ();
   g_autoptr (TbSetup) setup = lane_setup (pattern, 24);
   TbRoomAxis axis[TB_ROOM_AXES] = { tb_room_axis (TB_MISS_AIM, SIDE), tb_room_axis (TB_MISS_SPEED, SIDE) };
-  double single = time_single_shots (setup, axis), one = time_map (setup, axis, 1),
-         two = time_map (setup, axis, 2);
-  double all = time_map (setup, axis, 0);
+  double single = time_single_shots (setup, axis), one = best_of_map (now_ms, setup, axis, 1),
+         two = best_of_map (now_ms, setup, axis, 2);
+  double all = best_of_map (now_ms, setup, axis, 0);
 
   printf ("%d shots one by one: %.1f ms (%.1f µs each)\n", SIDE * SIDE, single,
           1000 * single / (SIDE * SIDE));
   printf ("map on one thread: %.1f ms, %.2f of that\n", one, one / single);
   printf ("map on two threads: %.1f ms, %.2f of that\n", two, two / single);
   printf ("map on all %u processors: %.1f ms, %.2f of that\n", g_get_num_processors (), all, all / single);
-  printf ("processor time of the map: %.1f ms on one thread, %.1f ms on two\n", cpu_of_map (setup, axis, 1),
-          cpu_of_map (setup, axis, 2));
+  printf ("processor time of the map: %.1f ms on one thread, %.1f ms on two\n",
+          best_of_map (cpu_ms, setup, axis, 1), best_of_map (cpu_ms, setup, axis, 2));
   printf ("first, coarse picture: %.1f ms\n", time_first_picture (setup, axis));
   printf ("15 games of a league, 1275 shots that wear: %.1f ms\n", time_games (pattern, 15));
   return 0;

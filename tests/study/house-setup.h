@@ -5,16 +5,24 @@
 
 #include "tb-setup.h"
 
+/* The house film of the project's description: 40 ft, 45 units falling to a ninth, an eighth of it outside.
+ */
+static inline TbOilProfile
+house_profile (void)
+{
+  return (TbOilProfile){ .length = tb_metres_from_ft (40),
+                         .fade = tb_metres_from_ft (2),
+                         .front = tb_film_from_units (45),
+                         .back = tb_film_from_units (5),
+                         .outside_share = 0.125,
+                         .outside_x = 5.5 * TB_BOARD_WIDTH,
+                         .inside_x = 13.5 * TB_BOARD_WIDTH };
+}
+
 static inline TbPattern *
 house_pattern (void)
 {
-  const TbOilProfile profile = { .length = tb_metres_from_ft (40),
-                                 .fade = tb_metres_from_ft (2),
-                                 .front = tb_film_from_units (45),
-                                 .back = tb_film_from_units (5),
-                                 .outside_share = 0.125,
-                                 .outside_x = 5.5 * TB_BOARD_WIDTH,
-                                 .inside_x = 13.5 * TB_BOARD_WIDTH };
+  const TbOilProfile profile = house_profile ();
   TbStatus status;
   TbPattern *pattern = tb_pattern_new_profile ("house", "House", &profile, &status);
 

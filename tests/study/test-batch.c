@@ -3,6 +3,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
 
+#include "house-setup.h"
 #include "tb-batch.h"
 #include "tb-pattern.h"
 
@@ -14,22 +15,6 @@ typedef struct Lane
   GCancellable *cancellable; /* cancelled from inside the batch at a certain shot; NULL for never */
   guint cancel_at;
 } Lane;
-
-static TbPattern *
-new_pattern (void)
-{
-  const TbOilProfile profile = {
-    .length = 40 * TB_METRES_PER_FOOT,
-    .fade = 2 * TB_METRES_PER_FOOT,
-    .front = 45 * TB_METRES_PER_OIL_UNIT,
-    .back = 5 * TB_METRES_PER_OIL_UNIT,
-    .outside_share = 0.125,
-    .outside_x = 5.5 * TB_BOARD_WIDTH,
-    .inside_x = 13.5 * TB_BOARD_WIDTH,
-  };
-
-  return tb_pattern_new_profile (NULL, "House", &profile, NULL);
-}
 
 /* Shots of rising speed; the one in the middle will not do. */
 static void
@@ -55,7 +40,7 @@ check_same (const TbBatchItem *a, const TbBatchItem *b)
 static void
 test_threads (void)
 {
-  g_autoptr (TbPattern) pattern = new_pattern ();
+  g_autoptr (TbPattern) pattern = house_pattern ();
   Lane lane = { .pattern = pattern };
   const guint threads[] = { 1, 2, 4, 0 };
   g_autofree TbBatchItem *items = g_new0 (TbBatchItem, G_N_ELEMENTS (threads) * COUNT);
@@ -70,7 +55,7 @@ test_threads (void)
 static void
 test_alone (void)
 {
-  g_autoptr (TbPattern) pattern = new_pattern ();
+  g_autoptr (TbPattern) pattern = house_pattern ();
   Lane lane = { .pattern = pattern };
   g_autofree TbBatchItem *items = g_new0 (TbBatchItem, COUNT);
   g_autofree TbWorkspace *workspace = g_malloc (tb_workspace_size ());
@@ -100,7 +85,7 @@ test_none (void)
 static void
 test_cancel (void)
 {
-  g_autoptr (TbPattern) pattern = new_pattern ();
+  g_autoptr (TbPattern) pattern = house_pattern ();
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   Lane lane = { .pattern = pattern, .cancellable = cancellable, .cancel_at = 3 };
   g_autofree TbBatchItem *items = g_new0 (TbBatchItem, COUNT);

@@ -4,44 +4,13 @@
 #include <math.h>
 #include <string.h>
 
+#include "house-setup.h"
 #include "tb-study.h"
-
-/* The house film of the project's description: 40 ft, 45 units falling to a ninth, an eighth of it outside.
- */
-static const TbOilProfile house = {
-  .length = 40 * TB_METRES_PER_FOOT,
-  .fade = 2 * TB_METRES_PER_FOOT,
-  .front = 45 * TB_METRES_PER_OIL_UNIT,
-  .back = 5 * TB_METRES_PER_OIL_UNIT,
-  .outside_share = 0.125,
-  .outside_x = 5.5 * TB_BOARD_WIDTH,
-  .inside_x = 13.5 * TB_BOARD_WIDTH,
-};
-
-static TbPattern *
-house_pattern (void)
-{
-  TbStatus status;
-  TbPattern *pattern = tb_pattern_new_profile ("house", "House", &house, &status);
-
-  g_assert_cmpint (status, ==, TB_OK);
-  g_assert_nonnull (pattern);
-  return pattern;
-}
-
-static TbSetup *
-house_setup (void)
-{
-  g_autoptr (TbPattern) pattern = house_pattern ();
-  TbShot shot = tb_shot_default ();
-
-  return tb_setup_new (&shot, pattern);
-}
 
 static void
 test_pattern_refuses (void)
 {
-  TbOilProfile bad = house;
+  TbOilProfile bad = house_profile ();
   TbStatus status = TB_OK;
   g_autofree TbOil *oil = g_new0 (TbOil, 1);
 

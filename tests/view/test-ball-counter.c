@@ -3,6 +3,8 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <string.h>
+
+#include "../study/house-setup.h"
 #include "picture.h"
 #include "tb-bag-view.h"
 #include "tb-bag.h"
@@ -297,28 +299,10 @@ test_sheet (void)
 
 /* Rings. */
 
-static TbSetup *
-new_setup (void)
-{
-  const TbOilProfile profile = { .length = tb_metres_from_ft (40),
-                                 .fade = tb_metres_from_ft (2),
-                                 .front = tb_film_from_units (45),
-                                 .back = tb_film_from_units (5),
-                                 .outside_share = 0.125,
-                                 .outside_x = 5.5 * TB_BOARD_WIDTH,
-                                 .inside_x = 13.5 * TB_BOARD_WIDTH };
-  TbStatus status;
-  g_autoptr (TbPattern) pattern = tb_pattern_new_profile ("house", "House", &profile, &status);
-  TbShot shot = tb_shot_default ();
-
-  shot.lane.oil = &pattern->oil;
-  return tb_setup_new (&shot, pattern);
-}
-
 static void
 test_flare_draws (void)
 {
-  g_autoptr (TbSetup) setup = new_setup ();
+  g_autoptr (TbSetup) setup = house_setup ();
   g_autoptr (TbRun) run = tb_run_new (setup);
   g_autoptr (TbFlare) flare = tb_flare_new (run);
   TbFlareScene scene = { .theme = tb_theme_light (1), .run = run, .flare = flare };
@@ -337,7 +321,7 @@ test_flare_draws (void)
 static void
 test_flare_of_nothing (void)
 {
-  g_autoptr (TbSetup) setup = new_setup ();
+  g_autoptr (TbSetup) setup = house_setup ();
   TbShot shot = setup->shot;
   g_autoptr (TbSetup) broken = NULL;
 
@@ -354,7 +338,7 @@ test_flare_of_nothing (void)
 static void
 test_cases_draw (void)
 {
-  g_autoptr (TbSetup) setup = new_setup ();
+  g_autoptr (TbSetup) setup = house_setup ();
   g_autoptr (GPtrArray) cases = tb_flare_cases_new (setup, tb_flare_distances, TB_FLARE_N_DISTANCES);
   TbFlareCasesScene scene = { .theme = tb_theme_dark (1), .cases = cases, .present = M (3.375) };
   gboolean outside;
@@ -448,7 +432,7 @@ test_curves_golden (void)
 static void
 test_bag_draws (void)
 {
-  g_autoptr (TbSetup) setup = new_setup ();
+  g_autoptr (TbSetup) setup = house_setup ();
   g_autoptr (TbRun) run = tb_run_new (setup);
   const TbBagPath paths[]
       = { { &run->path, "First ball" },
