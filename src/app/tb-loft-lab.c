@@ -67,6 +67,7 @@ draw_side (cairo_t *cr, double width, double height, const TbTheme *theme, gpoin
   scene.before_name = tb_loft_style_name (TB_LOFT_FLAT);
   scene.after_name = tb_loft_style_name (TB_LOFT_ARC);
   scene.measured = true;
+  scene.metric = tb_session_get_units (self->session) == TB_UNITS_METRIC;
   scene.true_scale = gtk_check_button_get_active (self->true_scale);
   for (int style = 0; style < TB_N_LOFTS; style++)
     {
@@ -82,7 +83,8 @@ static void
 draw_grid (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer page)
 {
   TbLoftLab *self = page;
-  TbLoftGridScene scene = { .theme = *theme };
+  TbLoftGridScene scene
+      = { .theme = *theme, .metric = tb_session_get_units (self->session) == TB_UNITS_METRIC };
   char *owned[TB_N_LOFTS][TB_N_LOFT_LANES], *lanes[TB_N_LOFT_LANES];
 
   for (int lane = 0; lane < TB_N_LOFT_LANES; lane++)

@@ -45,6 +45,7 @@ tb_loft_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, doubl
   scene.theme = tb_picture_get_theme (picture);
   scene.before = tb_session_get_path (session, TB_SIDE_BEFORE);
   scene.after = tb_session_get_path (session, TB_SIDE_AFTER);
+  scene.metric = tb_session_get_units (session) == TB_UNITS_METRIC;
   scene.time = TB_LOFT_PICTURE (picture)->shown = time_in_picture (picture);
   tb_loft_view_draw (cr, width, height, &scene);
 }

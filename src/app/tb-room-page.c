@@ -48,6 +48,7 @@ scene_of (TbRoomPage *self, const TbTheme *theme)
   TbRoomScene scene = tb_room_scene_default ();
 
   scene.theme = *theme;
+  scene.metric = tb_session_get_units (tb_lane_page_get_session (TB_LANE_PAGE (self))) == TB_UNITS_METRIC;
   for (int side = 0; side < TB_N_SIDES; side++)
     {
       TbRoomPanel *panel = side == TB_SIDE_BEFORE ? &scene.before : &scene.after;
@@ -76,11 +77,19 @@ draw (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer p
   tb_room_view_draw (cr, width, height, &scene);
 }
 
+/* Of a miss or a width. */
+static const char *
+unit_text (const TbQuantity *quantity)
+{
+  if (g_str_equal (quantity->unit, "board"))
+    return _ ("boards");
+  return quantity->unit[0] != '\0' ? _ (quantity->unit) : "";
+}
+
 static char *
 width_text (const TbRoomAxis *axis, const TbRoomWidth *width, TbUnits units)
 {
   TbQuantity quantity = tb_quantity_for_field (axis->field, units);
-  gboolean board = g_str_equal (axis->field->unit, "board");
   g_autofree char *low = NULL, *high = NULL;
 
   if (!width->in_pocket)
@@ -88,10 +97,7 @@ width_text (const TbRoomAxis *axis, const TbRoomWidth *width, TbUnits units)
   low = tb_number_format_signed (width->low * quantity.factor, quantity.digits);
   high = tb_number_format_signed (width->high * quantity.factor, quantity.digits);
   /* Translators: from less to more, with a unit: "−0.9 to +0.8 mph". */
-  return g_strdup_printf (_ ("%s to %s %s"), low, high,
-                          board              ? _ ("boards")
-                          : quantity.unit[0] ? _ (quantity.unit)
-                                             : "");
+  return g_strdup_printf (_ ("%s to %s %s"), low, high, unit_text (&quantity));
 }
 
 static char *
@@ -351,7 +357,7 @@ miss_text (const TbRoomAxis *axis, double miss, TbUnits units)
   TbQuantity quantity = tb_quantity_for_field (axis->field, units);
   g_autofree char *number = tb_number_format_signed (miss * quantity.factor, quantity.digits);
 
-  return g_strdup_printf ("%s %s", number, quantity.unit[0] ? _ (quantity.unit) : "");
+  return g_strdup_printf ("%s %s", number, unit_text (&quantity));
 }
 
 /* The shot of the map that is nearest to a pair of misses, in words. */

@@ -6,7 +6,9 @@
 #include <glib/gi18n-lib.h>
 #include "tb-canvas.h"
 #include "tb-draw.h"
+#include "tb-fill.h"
 #include "tb-path-line.h"
+#include "tb-unit-pair.h"
 
 /* Distances, em. */
 #define PAD 0.8
@@ -21,6 +23,7 @@ typedef struct Cell
   TbCanvas *canvas;
   const TbLoftGridCell *data;
   TbRunStyle style;
+  gboolean metric;
   cairo_rectangle_t lane; /* px, foul line on the left, pins on the right */
 } Cell;
 
@@ -102,6 +105,17 @@ mark_place (const Cell *self, double y, char *words)
   tb_canvas_try_label (self->canvas, &label);
 }
 
+/* A place on the lane, in words with a place for it. digits are those of feet. */
+static char *
+place_text (const Cell *self, const char *words, double y, int digits)
+{
+  TbToldUnit told = tb_told_unit ("ft", digits, self->metric);
+  g_autofree char *place
+      = g_strdup_printf ("%.*f %s", told.digits, tb_ft_from_metres (y) * told.factor, told.unit);
+
+  return tb_fill_with (words, place, NULL);
+}
+
 static void
 draw_run (const Cell *self)
 {
@@ -113,12 +127,10 @@ draw_run (const Cell *self)
   trace (self, TRUE);
   tb_draw_run_mark (self->canvas->cr, &self->canvas->theme, &self->style, &end, MARK * self->canvas->em);
   /* What differs most is said first: there may not be room for all. */
-  mark_place (self, measures->hook_start_y,
-              g_strdup_printf (_ ("hooks %.0f ft"), tb_ft_from_metres (measures->hook_start_y)));
-  mark_place (self, measures->roll_start_y,
-              g_strdup_printf (_ ("rolls %.0f ft"), tb_ft_from_metres (measures->roll_start_y)));
-  mark_place (self, measures->landing_y,
-              g_strdup_printf (_ ("lands %.1f ft"), tb_ft_from_metres (measures->landing_y)));
+  /* Translators: %s is a distance such as "25 ft". */
+  mark_place (self, measures->hook_start_y, place_text (self, _ ("hooks %s"), measures->hook_start_y, 0));
+  mark_place (self, measures->roll_start_y, place_text (self, _ ("rolls %s"), measures->roll_start_y, 0));
+  mark_place (self, measures->landing_y, place_text (self, _ ("lands %s"), measures->landing_y, 1));
 }
 
 /* How it ended, or why there is nothing, above the lane on the right. */
@@ -156,7 +168,8 @@ draw_cell (TbCanvas *canvas, const TbLoftGridScene *scene, int row, int column)
   double cell_height = (canvas->height - 2 * PAD * em) / TB_LOFT_GRID_THROWS;
   Cell self = { .canvas = canvas,
                 .data = &scene->cell[row][column],
-                .style = tb_run_style (&canvas->theme, row == 0) };
+                .style = tb_run_style (&canvas->theme, row == 0),
+                .metric = scene->metric };
 
   self.lane = (cairo_rectangle_t){ PAD * em + column * (cell_width + GAP * em),
                                    PAD * em + row * cell_height + ROW * em, cell_width,

@@ -22,6 +22,7 @@ typedef struct TbLoftGridScene
   TbLoftGridCell cell[TB_LOFT_GRID_THROWS][TB_LOFT_GRID_LANES];
   const char *throw_name[TB_LOFT_GRID_THROWS]; /* translated; the first is drawn as "before" is, the second as "after" */
   const char *lane_name[TB_LOFT_GRID_LANES];   /* translated */
+  bool metric; /* distances in m rather than ft */
 } TbLoftGridScene;
 
 void tb_loft_grid_draw (cairo_t *cr, double width, double height, const TbLoftGridScene *scene);

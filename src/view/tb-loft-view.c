@@ -5,12 +5,16 @@
 #include "tb-canvas.h"
 #include "tb-draw.h"
 #include "tb-loft-view.h"
+#include "tb-measure-text.h"
 #include "tb-path-line.h"
+#include "tb-unit-pair.h"
 
 /* What the picture shows along the lane, ft. */
 #define SHOWN_FROM_FT (-3.0)
 #define LEAST_SHOWN_TO_FT 15.0
-#define NUMBERED_FEET 5
+/* Numbers along the lane are this far apart, ft and m. */
+#define NUMBERED_FT 5.0
+#define NUMBERED_M 1.0
 /* Distances, em. */
 #define PAD 0.9
 #define ROW 1.45
@@ -31,6 +35,8 @@ static const double stretches[] = { 3, 2.5, 2, 1.5, 1 };
 /* A ball released lower than this, m, has no height worth a measure in the picture. */
 #define HEIGHT_FROM (0.5 * TB_METRES_PER_INCH)
 #define OPEN_BALL_OPACITY 0.6
+/* Of a step between numbers, or m: what rounding may take. */
+#define ALMOST 1e-6
 /* A launch that is less than this off the level, rad, is level to the eye. */
 #define ANGLE_FROM tb_radians_from_deg (0.25)
 
@@ -142,25 +148,38 @@ choose_scale (TbLoft *self, double top)
 }
 
 static char *
-note_text (double stretch)
+note_text (const TbLoft *self, double stretch)
 {
+  bool metric = self->scene->metric;
+
   if (stretch == 1)
-    return g_strdup (_("feet; from the side, to scale"));
-  return g_strdup_printf (_("feet; from the side, heights and ball drawn %g times larger"), stretch);
+    return g_strdup (metric ? _("metres; from the side, to scale") : _("feet; from the side, to scale"));
+  return g_strdup_printf (metric ? _("metres; from the side, heights and ball drawn %g times larger")
+                                 : _("feet; from the side, heights and ball drawn %g times larger"),
+                          stretch);
+}
+
+/* A length that a hand could span: "2.0 in" or "5.1 cm". digits are those of inches. */
+static char *
+short_length_text (const TbLoft *self, double metres, int digits)
+{
+  TbToldUnit told = tb_told_unit ("in", digits, self->scene->metric);
+
+  return g_strdup_printf ("%.*f %s", told.digits, tb_in_from_metres (metres) * told.factor, told.unit);
 }
 
 /* What is said of a run, in few words or in fewer. */
 static char *
-run_text (const TbLoftRun *run, gboolean brief)
+run_text (const TbLoft *self, const TbLoftRun *run, gboolean brief)
 {
-  double height = tb_in_from_metres (run->height), landing = tb_ft_from_metres (run->landing);
+  g_autofree char *height = short_length_text (self, run->height, 1), *landing = NULL;
 
   if (isnan (run->landing))
-    return g_strdup_printf (brief ? _("%s: %.1f in up") : _("%s: released %.1f in up"), run->name, height);
-  return g_strdup_printf (brief ? _("%s: %.1f in, %.1f ft") : _("%s: released %.1f in up, lands at %.1f ft"),
-                          run->name,
-                          height,
-                          landing);
+    /* Translators: a throw's name, and a height such as "2.0 in". */
+    return g_strdup_printf (brief ? _("%s: %s up") : _("%s: released %s up"), run->name, height);
+  landing = tb_distance_text (run->landing, self->scene->metric);
+  /* Translators: a throw's name, a height such as "2.0 in", a distance such as "3.0 ft". */
+  return g_strdup_printf (brief ? _("%s: %s, %s") : _("%s: released %s up, lands at %s"), run->name, height, landing);
 }
 
 static void
@@ -180,7 +199,7 @@ static void
 write_run (const TbLoft *self, const TbLoftRun *run, double y, gboolean brief)
 {
   double em = self->canvas->em, x = PAD * em;
-  g_autofree char *text = run_text (run, brief);
+  g_autofree char *text = run_text (self, run, brief);
   TbLabel label = { .text = text, .x = x + (SWATCH + 0.9) * em, .y = y, .down = TB_ALIGN_MIDDLE, .bold = TRUE };
 
   label.color = run->style.color;
@@ -197,7 +216,7 @@ write_runs (const TbLoft *self, const TbLoftRun *runs, int count, double top)
 
   for (int i = 0; i < count; i++)
     {
-      g_autofree char *text = run_text (&runs[i], FALSE);
+      g_autofree char *text = run_text (self, &runs[i], FALSE);
       TbLabel label = { .text = text, .bold = TRUE };
 
       brief = brief || tb_canvas_measure (self->canvas, &label).width > room;
@@ -230,22 +249,25 @@ draw_floor (const TbLoft *self)
 }
 
 static void
-number_feet (const TbLoft *self)
+number_lane (const TbLoft *self)
 {
   double em = self->canvas->em, y = self->plot.y + self->plot.height + (FLOOR + 0.45) * em;
-  int last = (int) self->scene->shown_to_ft;
+  double step = self->scene->metric ? NUMBERED_M : tb_metres_from_ft (NUMBERED_FT);
+  int last = (int) floor (shown_to (self) / step + ALMOST);
 
-  for (int ft = 0; ft <= last; ft += NUMBERED_FEET)
+  for (int i = 0; i <= last; i++)
     {
-      g_autofree char *text = ft == 0 ? g_strdup (_("foul line")) : g_strdup_printf ("%d", ft);
-      TbPoint at = loft_point (self, tb_metres_from_ft (ft), 0);
+      g_autofree char *text = i == 0                ? g_strdup (_("foul line"))
+                              : self->scene->metric ? g_strdup_printf ("%.0f", i * NUMBERED_M)
+                                                    : g_strdup_printf ("%.0f", i * NUMBERED_FT);
+      TbPoint at = loft_point (self, i * step, 0);
       TbLabel label = { .text = text, .x = at.x, .y = y, .across = TB_ALIGN_MIDDLE };
 
       label.color = self->canvas->theme.quiet;
       /* The outer ones stay within the plot. */
-      if (ft == last)
+      if (i == last && shown_to (self) - i * step < ALMOST)
         label.across = TB_ALIGN_END;
-      if (ft == 0)
+      if (i == 0)
         label.x = MAX (at.x, PAD * em + 0.5 * tb_canvas_measure (self->canvas, &label).width);
       tb_canvas_try_label (self->canvas, &label);
     }
@@ -407,7 +429,7 @@ draw_height (const TbLoft *self, const TbLoftRun *run, double left)
 {
   double em = self->canvas->em, y = run->path->samples[0].position.y;
   TbPoint low = loft_point (self, y, 0), high = loft_point (self, y, run->height);
-  g_autofree char *text = g_strdup_printf (_("%.1f in"), tb_in_from_metres (run->height));
+  g_autofree char *text = short_length_text (self, run->height, 1);
   TbLabel label = { .text = text, .across = TB_ALIGN_END, .down = TB_ALIGN_MIDDLE };
 
   if (run->height < HEIGHT_FROM)
@@ -432,7 +454,9 @@ draw_reach (const TbLoft *self, const TbLoftRun *run, double y)
   double em = self->canvas->em, reach = run->path->samples[0].position.y;
   TbPoint foul = loft_point (self, 0, 0), centre = loft_point (self, reach, run->path->samples[0].position.z);
   TbPoint from = { tb_draw_crisp (foul.x), y }, to = { tb_draw_crisp (centre.x), y };
-  g_autofree char *text = g_strdup_printf (_("%.0f in past the line"), tb_in_from_metres (reach));
+  g_autofree char *length = short_length_text (self, reach, 0);
+  /* Translators: %s is a length such as "12 in". */
+  g_autofree char *text = g_strdup_printf (_("%s past the line"), length);
   TbLabel label = { .text = text, .x = to.x + 0.6 * em, .y = y, .down = TB_ALIGN_MIDDLE };
 
   label.color = run->style.color;
@@ -491,7 +515,7 @@ measure_runs (const TbLoft *self, const TbLoftRun *runs, int count)
 static void
 write_note (const TbLoft *self, double y)
 {
-  g_autofree char *text = note_text (self->stretch);
+  g_autofree char *text = note_text (self, self->stretch);
   double inner = self->canvas->width - 2 * PAD * self->canvas->em;
   TbLabel label = { .text = text, .x = 0.5 * self->canvas->width, .y = y, .across = TB_ALIGN_MIDDLE };
 
@@ -505,7 +529,7 @@ write_note (const TbLoft *self, double y)
 static double
 note_height (const TbLoft *self)
 {
-  g_autofree char *text = note_text (stretches[0] - 0.5);
+  g_autofree char *text = note_text (self, stretches[0] - 0.5);
   TbLabel label = { .text = text, .wrap = self->canvas->width - 2 * PAD * self->canvas->em };
 
   return tb_canvas_measure (self->canvas, &label).height;
@@ -552,7 +576,7 @@ draw_all (TbLoft *self)
   lay_plot (self, runs, count);
   write_runs (self, runs, count, self->spare + 0.6 * PAD * em);
   draw_floor (self);
-  number_feet (self);
+  number_lane (self);
   write_note (self, self->canvas->height - PAD * em - self->spare);
   draw_runs (self, runs, count);
 }

@@ -15,6 +15,7 @@ typedef struct TbLoftScene
   double shown_to_ft;           /* how far down the lane the picture goes, 15 or more */
   bool true_scale;              /* heights are never stretched */
   bool measured;                /* reach, height and angle of both throws are told in the picture */
+  bool metric;                  /* m and cm rather than ft and in */
 } TbLoftScene;
 
 TbLoftScene tb_loft_scene_default (void);

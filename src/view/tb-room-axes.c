@@ -32,12 +32,14 @@ miss_text (double miss, double step)
   return miss > 0 ? g_strdup_printf ("+%.*f", digits, miss) : g_strdup_printf ("−%.*f", digits, -miss);
 }
 
+/* At a miss as it is told, with that much to the next tick. */
 static void
-draw_tick (TbRoomDrawing *self, const cairo_rectangle_t *plot, int axis, double miss, double step)
+draw_tick (TbRoomDrawing *self, const cairo_rectangle_t *plot, int axis, double told, double step)
 {
   TbCanvas *canvas = self->canvas;
-  double em = canvas->em, share = tb_room_share_at (&self->axis[axis], miss);
-  g_autofree char *text = miss_text (miss, step);
+  double em = canvas->em;
+  double share = tb_room_share_at (&self->axis[axis], told / tb_room_unit (self, &self->axis[axis]).factor);
+  g_autofree char *text = miss_text (told, step);
   TbLabel label = { .text = text, .color = canvas->theme.quiet, .size = 0.92 * em };
   TbPoint foot, tip;
 
@@ -65,10 +67,11 @@ draw_tick (TbRoomDrawing *self, const cairo_rectangle_t *plot, int axis, double 
 
 /* What is missed, and what the plan is. */
 static char *
-axis_text (const TbRoomMap *map, const TbRoomAxis *axis)
+axis_text (const TbRoomDrawing *self, const TbRoomMap *map, const TbRoomAxis *axis)
 {
   const TbField *field = axis->field;
   double plan = tb_field_get (field, tb_shot_group_const (&map->setup->shot, field->group));
+  TbToldUnit told = tb_room_unit (self, axis);
 
   if (axis->with)
     return g_strdup_printf (_ ("Whole line: boards off %.*f at the foul line"), field->digits, plan);
@@ -76,8 +79,7 @@ axis_text (const TbRoomMap *map, const TbRoomAxis *axis)
   if (tb_room_is_board (axis))
     return g_strdup_printf (_ ("%s: boards off %.*f"), _ (field->label), field->digits, plan);
   /* Translators: what is missed, the value that was planned, and its unit: "Speed: off 17.0 mph". */
-  return g_strdup_printf (_ ("%s: off %.*f %s"), _ (field->label), field->digits, plan,
-                          field->unit[0] ? _ (field->unit) : "");
+  return g_strdup_printf (_ ("%s: off %.*f %s"), _ (field->label), told.digits, plan * told.factor, told.unit);
 }
 
 static void
@@ -85,7 +87,7 @@ draw_axis_title (TbRoomDrawing *self, const cairo_rectangle_t *plot, const TbRoo
 {
   TbCanvas *canvas = self->canvas;
   double em = canvas->em;
-  g_autofree char *text = axis_text (map, &self->axis[axis]);
+  g_autofree char *text = axis_text (self, map, &self->axis[axis]);
   TbLabel label = { .text = text, .color = canvas->theme.text, .size = 0.95 * em, .across = TB_ALIGN_MIDDLE };
 
   label.x = plot->x + 0.5 * plot->width;
@@ -107,10 +109,11 @@ tb_room_draw_axes (TbRoomDrawing *self, const cairo_rectangle_t *plot, const TbR
   for (int axis = 0; axis < TB_ROOM_AXES; axis++)
     {
       const TbRoomAxis *a = &self->axis[axis];
-      double step = tick_step (a->high - a->low);
+      double factor = tb_room_unit (self, a).factor;
+      double low = a->low * factor, high = a->high * factor, step = tick_step (high - low);
 
       draw_axis_title (self, plot, map, axis);
-      for (double miss = ceil (a->low / step - 1e-9) * step; miss <= a->high + 1e-9 * step; miss += step)
+      for (double miss = ceil (low / step - 1e-9) * step; miss <= high + 1e-9 * step; miss += step)
         draw_tick (self, plot, axis, miss, step);
     }
 }

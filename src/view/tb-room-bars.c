@@ -9,23 +9,23 @@
 #define BAR_END 0.45
 
 static char *
-bar_text (const TbRoomAxis *axis, const TbRoomWidth *width)
+bar_text (const TbRoomDrawing *self, const TbRoomAxis *axis, const TbRoomWidth *width)
 {
+  TbToldUnit told = tb_room_unit (self, axis);
   gboolean open = width->low_is_end || width->high_is_end;
   double size = width->high - width->low;
 
   if (tb_room_is_board (axis))
     return g_strdup_printf (open ? _ ("≥ %.1f boards") : _ ("%.1f boards"), size);
   /* Translators: a width with its unit, such as "0.7 mph"; the first form: at least as much. */
-  return g_strdup_printf (open ? _ ("≥ %.2g %s") : _ ("%.2g %s"), size,
-                          axis->field->unit[0] ? _ (axis->field->unit) : "");
+  return g_strdup_printf (open ? _ ("≥ %.2g %s") : _ ("%.2g %s"), size * told.factor, told.unit);
 }
 
 /* At the bar's far end if that is free, else at the near one. */
 static void
 label_bar (TbRoomDrawing *self, const cairo_rectangle_t *plot, int axis, const TbRoomWidth *width)
 {
-  g_autofree char *text = bar_text (&self->axis[axis], width);
+  g_autofree char *text = bar_text (self, &self->axis[axis], width);
   const double ends[2] = { width->high, width->low };
   double em = self->canvas->em;
 

@@ -7,6 +7,7 @@
 #include "tb-draw.h"
 #include "tb-room-tint.h"
 #include "tb-room-view.h"
+#include "tb-unit-pair.h"
 
 G_BEGIN_DECLS
 
@@ -32,6 +33,8 @@ typedef struct TbRoomDrawing
 double tb_room_share_at (const TbRoomAxis *axis, double miss);
 /* Whether it is told in boards. */
 gboolean tb_room_is_board (const TbRoomAxis *axis);
+/* How misses along it are told in the picture. */
+TbToldUnit tb_room_unit (const TbRoomDrawing *self, const TbRoomAxis *axis);
 
 /* tb-room-axes.c */
 void tb_room_draw_axes (TbRoomDrawing *self, const cairo_rectangle_t *plot, const TbRoomMap *map);

@@ -30,6 +30,12 @@ tb_room_is_board (const TbRoomAxis *axis)
   return g_str_equal (axis->field->unit, "board");
 }
 
+TbToldUnit
+tb_room_unit (const TbRoomDrawing *self, const TbRoomAxis *axis)
+{
+  return tb_told_unit (axis->field->unit, axis->field->digits, self->scene->metric);
+}
+
 static const TbRoomPanel *
 panel_of (const TbRoomScene *scene, int side)
 {

@@ -23,6 +23,7 @@ typedef struct TbRoomScene
   TbTheme theme;
   TbRoomPanel before, after; /* with the same axes */
   gboolean show_legend;
+  gboolean metric; /* km/h rather than mph */
 } TbRoomScene;
 
 TbRoomScene tb_room_scene_default (void);

@@ -131,6 +131,7 @@ draw_loft (cairo_t *cr, double width, double height, const TbThrowScene *scene)
   loft.before = scene->before != NULL ? &scene->before->path : NULL;
   loft.after = &scene->after->path;
   loft.time = scene->time;
+  loft.metric = scene->metric;
   tb_loft_view_draw (cr, width, height, &loft);
 }
 

@@ -145,6 +145,9 @@ test_loft (void)
   TbLoftScene scene = scenes_loft (&scenes);
 
   check_loft ("loft", 420, 280, &scene);
+  scene.metric = true;
+  check_loft ("loft-metric", 420, 280, &scene);
+  scene.metric = false;
   scene.theme = tb_theme_dark (1.4);
   scene.before = NULL;
   scene.time = 0.15;

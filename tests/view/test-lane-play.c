@@ -266,6 +266,12 @@ test_room (void)
   g_assert_true (was_written (&seen, "1.3 boards") && was_written (&seen, "1.3 mph"));
   g_assert_true (was_written (&seen, "in the gutter"));
   seen_clear (&seen);
+  /* 1.3 mph. */
+  room.scene.metric = TRUE;
+  draw_in (draw_room, &room.scene, 1200, 560, &seen);
+  g_assert_true (was_written (&seen, "1.3 boards") && was_written (&seen, "2.1 km/h"));
+  g_assert_true (was_written (&seen, "Speed: off 27.4 km/h"));
+  seen_clear (&seen);
   room.scene.before.map = NULL;
   draw_in_all_sizes (draw_room, &room.scene);
   room.scene.after.map = NULL;
