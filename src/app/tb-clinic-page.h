@@ -29,8 +29,8 @@ const char *tb_clinic_slide_name (TbClinicSlide slide);
 char *tb_clinic_room_verdict (TbClinic *clinic);
 /* The right choice; NULL where the throws do not tell. Borrowed. */
 const char *tb_clinic_answer (const TbTalkStep *step);
-/* What can be done with the keys just now, for the bar. Borrowed. */
-const char *tb_clinic_hint (TbClinic *clinic);
+/* What can be done with the keys just now, for the bar; free it. */
+char *tb_clinic_hint (TbClinic *clinic);
 /* Time's rate: "¼ of the speed"; "" for the true one. Borrowed. */
 const char *tb_clinic_rate_words (double rate);
 

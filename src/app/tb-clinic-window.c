@@ -5,7 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-clinic-remote.h"
+#include "tb-describe.h"
 #include "tb-presenter-window.h"
 #include "tb-quantity.h"
 #include "tb-style.h"
@@ -32,6 +34,7 @@ struct _TbClinicWindow
   TbSlidePicture *slide;
   GtkLabel *reading;
   GtkLabel *scale;
+  GtkWidget *throw_page;
   TbStripPicture *before;
   TbStripPicture *after;
   TbStripPicture *both;
@@ -45,10 +48,11 @@ struct _TbClinicWindow
   TbClinic *clinic;
   GtkWindow *presenter; /* NULL while there is none */
   gboolean on_other_screen;
-  guint tick;           /* 0: time stands still */
-  gint64 last_time;     /* µs of the frame clock; 0 before the first frame */
+  guint tick;       /* 0: time stands still */
+  gint64 last_time; /* µs of the frame clock; 0 before the first frame */
   guint bar_timer;
-  gboolean leaving; /* Escape was pressed once */
+  gboolean leaving;  /* Escape was pressed once */
+  gboolean told_end; /* what is said of the throw's slide is how it ended */
   guint size_idle;
   int height; /* that the sizes of type suit */
 };
@@ -61,6 +65,15 @@ session_of (TbClinicWindow *self)
   return tb_clinic_get_session (self->clinic);
 }
 
+/* What a screen reader reads, since it is what it stands on. */
+static void
+focus_shown (TbClinicWindow *self)
+{
+  gboolean throwing = tb_clinic_get_slide (self->clinic) == TB_CLINIC_THROW;
+
+  gtk_widget_grab_focus (throwing ? self->throw_page : GTK_WIDGET (self->slide));
+}
+
 /* Controls. */
 
 static void
@@ -69,7 +82,7 @@ hide_bar (TbClinicWindow *self)
   g_clear_handle_id (&self->bar_timer, g_source_remove);
   self->leaving = FALSE;
   gtk_revealer_set_reveal_child (self->bar, FALSE);
-  gtk_widget_grab_focus (GTK_WIDGET (self->slide));
+  focus_shown (self);
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "none");
 }
 
@@ -143,8 +156,8 @@ on_presenter_action (TbClinicWindow *self, guint action)
   tb_clinic_window_act (self, (TbClinicAction) action);
 }
 
-/* Where the room has a screen of its own, the notes stay with the study's window: window managers put a window over the
- * one it belongs to. */
+/* Where the room has a screen of its own, the notes stay with the study's window: window managers put a
+ * window over the one it belongs to. */
 static GtkWindow *
 presenters_parent (TbClinicWindow *self)
 {
@@ -262,6 +275,29 @@ stop_ticking (TbClinicWindow *self)
   self->tick = 0;
 }
 
+static gboolean
+is_over (TbSession *session)
+{
+  return tb_session_get_duration (session) > 0
+         && tb_session_get_time (session) >= tb_session_get_duration (session);
+}
+
+/* Nobody hears where a ball goes before it has gone there. */
+static void
+describe_throw (TbClinicWindow *self)
+{
+  TbSession *session = session_of (self);
+  TbUnits units = tb_session_get_units (session);
+  g_autofree char *before = tb_describe_run (tb_session_get_run (session, TB_SIDE_BEFORE), units);
+  g_autofree char *after = tb_describe_run (tb_session_get_run (session, TB_SIDE_AFTER), units);
+  g_autofree char *ends = g_strdup_printf (_ ("Before: %s After: %s"), before, after);
+  g_autofree char *hint = tb_clinic_hint (self->clinic);
+
+  self->told_end = is_over (session);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->throw_page), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  self->told_end ? ends : hint, -1);
+}
+
 static void
 show_reading (TbClinicWindow *self)
 {
@@ -277,6 +313,9 @@ show_reading (TbClinicWindow *self)
                                      rate[0] != '\0' && state[0] != '\0' ? state : NULL, NULL);
 
   gtk_label_set_text (self->reading, g_str_has_suffix (text, " · ") ? time : text);
+  /* Not with every frame. */
+  if (self->told_end != is_over (session))
+    describe_throw (self);
 }
 
 static void
@@ -314,7 +353,7 @@ show_throw (TbClinicWindow *self)
 static void
 show_place (TbClinicWindow *self)
 {
-  g_autofree char *text = NULL;
+  g_autofree char *text = NULL, *hint = tb_clinic_hint (self->clinic);
   guint n = tb_clinic_get_n_slides (self->clinic);
 
   if (n > 0)
@@ -322,7 +361,7 @@ show_place (TbClinicWindow *self)
     text = g_strdup_printf (_ ("%u of %u: %s"), tb_clinic_get_place (self->clinic) + 1, n,
                             tb_clinic_slide_name (tb_clinic_get_slide (self->clinic)));
   gtk_label_set_text (self->place, text != NULL ? text : _ ("Clinic"));
-  gtk_label_set_text (self->hint, tb_clinic_hint (self->clinic));
+  gtk_label_set_text (self->hint, hint);
 }
 
 static void
@@ -338,7 +377,14 @@ show_clinic (TbClinicWindow *self)
   gtk_widget_set_visible (self->foot, !blank);
   if (blank)
     hide_bar (self);
+  if (throwing)
+    {
+      tb_accessible_set_name (self->throw_page, tb_clinic_get_step (self->clinic)->question);
+      describe_throw (self);
+    }
   gtk_stack_set_visible_child_name (self->stack, blank ? "blank" : throwing ? "throw" : "slide");
+  if (!tb_clinic_window_get_bar_shown (self))
+    focus_shown (self);
 }
 
 /* Sizes of type follow the screen. */
@@ -531,6 +577,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, reading);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, scale);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, before);
+  gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, throw_page);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, after);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, both);
   gtk_widget_class_bind_template_child (widget_class, TbClinicWindow, foot);

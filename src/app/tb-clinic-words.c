@@ -117,6 +117,14 @@ compare_parts (gconstpointer a, gconstpointer b)
   return (x < y) - (x > y);
 }
 
+static char *
+part_text (double boards)
+{
+  g_autofree char *number = tb_number_format_signed (boards, 1);
+
+  return g_strdup_printf ("%s %s", number, _ ("boards"));
+}
+
 guint
 tb_clinic_parts (const TbWhy *why, TbClinicPart parts[TB_CLINIC_MOST_PARTS])
 {
@@ -136,7 +144,7 @@ tb_clinic_parts (const TbWhy *why, TbClinicPart parts[TB_CLINIC_MOST_PARTS])
   for (guint i = 0; i < n; i++)
     {
       parts[i] = g_array_index (all, TbClinicPart, i);
-      parts[i].number = tb_number_format_signed (parts[i].part, 1);
+      parts[i].number = part_text (parts[i].part);
     }
   return n;
 }
@@ -258,21 +266,23 @@ tb_clinic_rate_words (double rate)
   return rate > 0.1875 ? _ ("¼ speed") : _ ("⅛ speed");
 }
 
-const char *
+char *
 tb_clinic_hint (TbClinic *clinic)
 {
   switch (tb_clinic_get_slide (clinic))
     {
     case TB_CLINIC_START:
-      return _ ("Up, Down: choose · Space: begin · N: presenter’s window · Esc Esc: leave");
+      return g_strdup (_ ("Up, Down: choose · Space: begin · N: presenter’s window · Esc Esc: leave"));
     case TB_CLINIC_VOTE:
-      return _ ("1 to 6: a vote · Backspace: take it back · Space: on");
+      return g_strdup_printf (_ ("1 to %u: a vote · Backspace: take it back · Space: on"),
+                              tb_clinic_get_step (clinic)->choices->len);
     case TB_CLINIC_THROW:
-      return tb_clinic_is_still (clinic)
-                 ? _ ("Space: to the next mark · J, L: a frame back, on · O: overlaid or apart")
-                 : _ ("Space: throw, then on · F: freeze · J, L: a frame · Up, Down: faster, slower · R: "
-                      "again · O: overlaid");
+      return g_strdup (
+          tb_clinic_is_still (clinic)
+              ? _ ("Space: to the next mark · J, L: a frame back, on · O: overlaid or apart")
+              : _ ("Space: throw, then on · F: freeze · J, L: a frame · Up, Down: faster, slower · R: "
+                   "again · O: overlaid"));
     default:
-      return _ ("Space: on · Page Up: back · B: blank · H: controls");
+      return g_strdup (_ ("Space: on · Page Up: back · B: blank · H: controls"));
     }
 }

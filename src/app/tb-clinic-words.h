@@ -27,7 +27,7 @@ guint tb_clinic_changes (const TbStudy *study,
 typedef struct TbClinicPart
 {
   const char *name; /* translated, borrowed */
-  char *number;     /* the caller's, with its sign */
+  char *number;     /* the caller's, with its sign and unit */
   double part;      /* boards at the pins */
 } TbClinicPart;
 

@@ -290,7 +290,10 @@ tb_clinic_is_overlaid (TbClinic *self)
 void
 tb_clinic_set_still (TbClinic *self, gboolean still)
 {
+  if (self->shown.still == still)
+    return;
   self->shown.still = still;
+  tb_clinic_changed (self);
 }
 
 gboolean

@@ -17,6 +17,7 @@
 #define LINE 0.09
 /* Room for a count behind the longest bar. */
 #define COUNT_ROOM 2.6
+#define DETAIL_GAP 0.3
 /* A bar for so many votes is as long as there is room, until there are more. */
 #define FEWEST_VOTES 5
 /* Numbers are larger than ordinary type by this. */
@@ -206,6 +207,21 @@ largest_part (const TbSlide *slide)
   return largest;
 }
 
+/* Beside the longest bar, for the words of any. */
+static double
+detail_room (TbCanvas *canvas, const TbSlide *slide)
+{
+  double room = 0;
+
+  for (guint i = 0; i < slide->n_items; i++)
+    {
+      TbLabel label = { .text = slide->items[i].detail, .bold = TRUE };
+
+      room = MAX (room, tb_canvas_measure (canvas, &label).width);
+    }
+  return room + DETAIL_GAP * canvas->em;
+}
+
 static void
 draw_part (TbCanvas *canvas, const TbSlideLayout *layout, const TbSlide *slide, guint item)
 {
@@ -213,7 +229,7 @@ draw_part (TbCanvas *canvas, const TbSlideLayout *layout, const TbSlide *slide, 
   cairo_rectangle_t row = tb_slide_layout_item (layout, item);
   double middle = middle_of (&row), left = row.x + name, width = row.width - name,
          largest = largest_part (slide);
-  double nothing = left + 0.5 * width, half = 0.5 * width - COUNT_ROOM * em;
+  double nothing = left + 0.5 * width, half = MAX (0.5 * width - detail_room (canvas, slide), em);
   double part = largest > 0 ? slide->items[item].to / largest * half : 0;
   double end = nothing + part, side = part < 0 ? -1 : 1;
 
@@ -225,7 +241,7 @@ draw_part (TbCanvas *canvas, const TbSlideLayout *layout, const TbSlide *slide, 
   cairo_set_line_width (canvas->cr, LINE * em);
   tb_draw_line (canvas->cr, (TbPoint){ nothing, row.y }, (TbPoint){ nothing, row.y + row.height });
   draw_text (
-      canvas, slide->items[item].detail, (TbPoint){ end + side * 0.3 * em, middle },
+      canvas, slide->items[item].detail, (TbPoint){ end + side * DETAIL_GAP * em, middle },
       (TbLabel){ .across = part < 0 ? TB_ALIGN_END : TB_ALIGN_START, .down = TB_ALIGN_MIDDLE, .bold = TRUE });
 }
 

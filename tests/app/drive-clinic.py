@@ -97,15 +97,22 @@ def check_page_down_goes_through_the_talk():
     app.keys('Page_Down')
     at('3 of 6: The throw')
     assert seconds() == 0.0, seconds()
+    # A screen reader stands on the slide, and hears how it ended only then.
+    told = wait(lambda: (lambda node: node.name.startswith('Will the ball hook') and node)(app.focused()), 'the question')
+    assert told.description.startswith('Space: throw'), told.description
     app.keys('Page_Down')
     wait(lambda: seconds() > 0, 'the ball to move')
     app.keys('Page_Down')
     end = wait(lambda: seconds() > 2 and seconds(), 'the end of the throw')
+    wait(lambda: told.description.startswith('Before: ') and ' After: ' in told.description, 'how both throws ended')
     at('3 of 6: The throw')
     assert end == seconds()
     for expected in ('4 of 6: The numbers', '5 of 6: The reasons', '6 of 6: What to try'):
         app.keys('Page_Down')
         at(expected)
+        if expected == '5 of 6: The reasons':
+            wait(lambda: re.search('Speed: .[0-9.]+ boards', words()), 'the part, with its unit')
+            assert app.focused().getRoleName() == 'image'
     app.keys('Page_Down')
     time.sleep(0.2)
     at('6 of 6: What to try')
@@ -138,6 +145,7 @@ def check_b_blanks_and_any_key_brings_it_back():
 def check_votes_are_typed_and_taken_back():
     app.keys('Page_Down')
     at('2 of 6: The vote')
+    app.get('label', starts='1 to 3: a vote')
     app.keys('1', '3', '3', '3', '2', '6', 'BackSpace', 'shift+3')
     wait(lambda: 'It hooks more: 1 vote. About the same: 0 votes. It hooks less: 2 votes' in words(), 'the votes, counted')
     app.keys('KP_2')
