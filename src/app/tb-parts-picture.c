@@ -10,14 +10,14 @@
 
 struct _TbPartsPicture
 {
-  GtkWidget parent_instance;
+  TbPicture parent_instance;
 
   GArray *parts; /* of TbPart, their names owned */
   char *unit;
   int digits;
 };
 
-G_DEFINE_FINAL_TYPE (TbPartsPicture, tb_parts_picture, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (TbPartsPicture, tb_parts_picture, TB_TYPE_PICTURE)
 
 static void
 clear_part (gpointer data)
@@ -25,10 +25,10 @@ clear_part (gpointer data)
   g_free ((char *) ((TbPart *) data)->name);
 }
 
-/* For those who do not see the bars. */
-static void
-describe (TbPartsPicture *self)
+static char *
+tb_parts_picture_describe (TbPicture *picture)
 {
+  TbPartsPicture *self = TB_PARTS_PICTURE (picture);
   g_autoptr (GString) text = g_string_new (NULL);
 
   for (guint i = 0; i < self->parts->len; i++)
@@ -39,7 +39,7 @@ describe (TbPartsPicture *self)
       /* Translators: a part's name, its number, its unit (with the space before it). */
       g_string_append_printf (text, _ ("%s: %s%s. "), part->name, number, self->unit);
     }
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text->str, -1);
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
 void
@@ -53,7 +53,7 @@ tb_parts_picture_set_parts (TbPartsPicture *self, const TbPart *parts, guint n_p
       part.name = g_strdup (part.name);
       g_array_append_val (self->parts, part);
     }
-  describe (self);
+  tb_picture_refresh (TB_PICTURE (self));
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
@@ -65,7 +65,7 @@ tb_parts_picture_set_unit (TbPartsPicture *self, const char *unit, int digits)
   g_free (self->unit);
   self->unit = copy;
   self->digits = digits;
-  describe (self);
+  tb_picture_refresh (TB_PICTURE (self));
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
 
@@ -86,22 +86,22 @@ tb_parts_picture_measure (GtkWidget *widget,
 }
 
 static void
-tb_parts_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+tb_parts_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
 {
-  TbPartsPicture *self = TB_PARTS_PICTURE (widget);
-  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
-  const TbPartsScene scene = { .theme = tb_style_theme_for (widget),
+  TbPartsPicture *self = TB_PARTS_PICTURE (picture);
+  const TbPartsScene scene = { .theme = tb_picture_get_theme (picture),
                                .parts = (const TbPart *) (gconstpointer) self->parts->data,
                                .n_parts = self->parts->len,
                                .digits = self->digits,
                                .unit = self->unit };
-  cairo_t *cr;
 
-  if (width < 1 || height < 1)
-    return;
-  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   tb_parts_view_draw (cr, width, height, &scene);
-  cairo_destroy (cr);
+}
+
+/* Nothing of it moves with the throw. */
+static void
+tb_parts_picture_time_changed (TbPicture *picture)
+{
 }
 
 static void
@@ -128,9 +128,10 @@ tb_parts_picture_class_init (TbPartsPictureClass *klass)
 
   G_OBJECT_CLASS (klass)->finalize = tb_parts_picture_finalize;
   widget_class->measure = tb_parts_picture_measure;
-  widget_class->snapshot = tb_parts_picture_snapshot;
   widget_class->css_changed = tb_parts_picture_css_changed;
-  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  TB_PICTURE_CLASS (klass)->draw_still = tb_parts_picture_draw_still;
+  TB_PICTURE_CLASS (klass)->time_changed = tb_parts_picture_time_changed;
+  TB_PICTURE_CLASS (klass)->describe = tb_parts_picture_describe;
 }
 
 static void

@@ -199,6 +199,8 @@ tb_why_page_set_session (TbWhyPage *self, TbSession *session)
   g_return_if_fail (self->session == NULL);
 
   self->session = g_object_ref (session);
+  tb_picture_set_session (TB_PICTURE (self->inputs), session);
+  tb_picture_set_session (TB_PICTURE (self->places), session);
   g_object_bind_property (session, "reaim", self->reaim, "active",
                           G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
   g_signal_connect_object (session, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
@@ -259,8 +261,8 @@ static void
 tb_why_page_init (TbWhyPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  tb_accessible_set_name (GTK_WIDGET (self->inputs), _ ("By what was changed"));
-  tb_accessible_set_name (GTK_WIDGET (self->places), _ ("By stretch of lane"));
+  tb_picture_set_name (TB_PICTURE (self->inputs), _ ("By what was changed"));
+  tb_picture_set_name (TB_PICTURE (self->places), _ ("By stretch of lane"));
   tb_accessible_set_name (GTK_WIDGET (self->reaim), _ ("Each on its own pocket line"));
   tb_accessible_set_drop_down_name (self->places_length, _ ("Length of a stretch"));
 }

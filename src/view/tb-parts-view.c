@@ -16,6 +16,10 @@
 /* Share of the width that names take at most. */
 #define NAMES_SHARE 0.5
 
+/* A picture that stands alone: so wide that it is at its usual size, em; and what it takes to be larger. */
+#define WIDE 32
+#define GROWS_FROM 1.2
+
 typedef struct Layout
 {
   double names;   /* px, their right end */
@@ -132,23 +136,42 @@ draw_part (TbCanvas *canvas, const Layout *layout, const TbPartsScene *scene, gu
                                        .color = canvas->theme.text });
 }
 
+/* How much larger than usual a few bars are in a picture that is larger than they need. */
+static double
+growth (double width, double height, const TbPartsScene *scene)
+{
+  double wide = width / (WIDE * TEXT * scene->theme.text_size);
+  double high = height / tb_parts_view_height (&scene->theme, MAX (scene->n_parts, 1));
+  double most = fmin (wide, high);
+
+  return most > GROWS_FROM ? most : 1;
+}
+
 void
 tb_parts_view_draw (cairo_t *cr, double width, double height, const TbPartsScene *scene)
 {
   g_auto (TbCanvas) canvas;
+  double grown = growth (width, height, scene), block = grown * tb_parts_view_height (&scene->theme, scene->n_parts);
   Layout layout;
 
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);
   /* A few lines are no small picture. */
-  canvas.em = TEXT * scene->theme.text_size;
+  canvas.em = TEXT * scene->theme.text_size * grown;
   tb_canvas_fill_background (&canvas);
   if (scene->n_parts == 0)
     return;
+  cairo_save (cr);
+  if (grown > 1)
+    {
+      cairo_translate (cr, canvas.em, 0.5 * (height - block));
+      canvas.width -= 2 * canvas.em;
+    }
   layout_init (&layout, &canvas, scene);
   tb_draw_color (cr, canvas.theme.rule);
   cairo_set_line_width (cr, 1);
   tb_draw_line (cr, (TbPoint){ tb_draw_crisp (layout.zero), 0 },
-                (TbPoint){ tb_draw_crisp (layout.zero), height });
+                (TbPoint){ tb_draw_crisp (layout.zero), grown > 1 ? block : height });
   for (guint i = 0; i < scene->n_parts; i++)
     draw_part (&canvas, &layout, scene, i);
+  cairo_restore (cr);
 }

@@ -9,6 +9,7 @@
 #include "tb-lane-panel.h"
 #include "tb-next-page.h"
 #include "tb-option-row.h"
+#include "tb-parts-picture.h"
 #include "tb-pocket-line.h"
 #include "tb-results-panel.h"
 #include "tb-why-page.h"
@@ -46,6 +47,22 @@ test_why_follows (void)
   tb_session_undo (session);
   WAIT_UNTIL (tb_why_page_is_settled (TB_WHY_PAGE (page)));
   g_assert_true (says (page, "Nothing has changed"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* The bars are a picture as any other: they are told in words, and can be saved and copied. */
+static void
+test_bars (void)
+{
+  TbWindow *window = new_window_at ("why");
+  GtkWidget *page = find (window, TB_TYPE_WHY_PAGE), *bars = find (page, TB_TYPE_PARTS_PICTURE);
+
+  set_speed (tb_window_get_session (window), 19);
+  WAIT_UNTIL (tb_why_page_is_settled (TB_WHY_PAGE (page)));
+  g_assert_true (g_str_has_prefix (tb_picture_get_description (TB_PICTURE (bars)), "Speed: −"));
+  g_assert_null (find (bars, GTK_TYPE_POPOVER_MENU));
+  g_assert_true (gtk_widget_activate_action (bars, "picture.menu", NULL));
+  g_assert_nonnull (find (bars, GTK_TYPE_POPOVER_MENU));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -167,6 +184,7 @@ main (int argc, char **argv)
   start_tests (&argc, &argv);
   start_application ();
   g_test_add_func ("/reasons/why-follows", test_why_follows);
+  g_test_add_func ("/reasons/bars", test_bars);
   g_test_add_func ("/reasons/close-at-work", test_close_at_work);
   g_test_add_func ("/reasons/reaim", test_reaim);
   g_test_add_func ("/reasons/try-an-option", test_try_an_option);
