@@ -105,6 +105,9 @@ needs_of_tests ()
   need xvfb 'a private X server (xvfb-run)' has xvfb-run
   need xauth 'xauth' has xauth
   need xdotool 'xdotool' has xdotool
+  need xserver-xorg-core 'an X server with several screens (Xorg)' test -x /usr/lib/xorg/Xorg
+  need xserver-xorg-video-dummy 'its driver without a screen (dummy)' test -e /usr/lib/xorg/modules/drivers/dummy_drv.so
+  need x11-xserver-utils 'xrandr' has xrandr
   need x11-utils 'xprop' has xprop
   need jwm 'a small window manager (jwm)' has jwm
   need imagemagick 'ImageMagick, for pictures of the screen (import)' has import

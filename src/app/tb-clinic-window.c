@@ -9,6 +9,7 @@
 #include "tb-clinic-remote.h"
 #include "tb-describe.h"
 #include "tb-presenter-window.h"
+#include "tb-projector.h"
 #include "tb-quantity.h"
 #include "tb-style.h"
 
@@ -47,9 +48,11 @@ struct _TbClinicWindow
 
   TbClinic *clinic;
   GtkWindow *presenter; /* NULL while there is none */
-  gboolean on_other_screen;
-  guint tick;       /* 0: time stands still */
-  gint64 last_time; /* µs of the frame clock; 0 before the first frame */
+  TbProjector *projector;
+  gboolean own_screen;       /* nothing but the slides is on it */
+  gboolean presenter_chosen; /* the person opened or closed the notes */
+  guint tick;                /* 0: time stands still */
+  gint64 last_time;          /* µs of the frame clock; 0 before the first frame */
   guint bar_timer;
   gboolean leaving;  /* Escape was pressed once */
   gboolean told_end; /* what is said of the throw's slide is how it ended */
@@ -122,6 +125,7 @@ escape (TbClinicWindow *self)
   if (full && self->leaving)
     {
       hide_bar (self);
+      tb_projector_let_go (self->projector);
       gtk_window_unfullscreen (GTK_WINDOW (self));
       return;
     }
@@ -148,30 +152,27 @@ static void
 on_presenter_gone (gpointer data, GObject *presenter)
 {
   TB_CLINIC_WINDOW (data)->presenter = NULL;
+  TB_CLINIC_WINDOW (data)->presenter_chosen = TRUE;
 }
 
 static void
 on_presenter_action (TbClinicWindow *self, guint action)
 {
-  tb_clinic_window_act (self, (TbClinicAction) action);
-}
-
-/* Where the room has a screen of its own, the notes stay with the study's window: window managers put a
- * window over the one it belongs to. */
-static GtkWindow *
-presenters_parent (TbClinicWindow *self)
-{
-  GtkWindow *study = gtk_window_get_transient_for (GTK_WINDOW (self));
-
-  return self->on_other_screen && study != NULL ? study : GTK_WINDOW (self);
+  /* Who goes through the notes' own controls needs none over the slides. */
+  if (action != TB_CLINIC_SHOW_BAR)
+    tb_clinic_window_act (self, (TbClinicAction) action);
 }
 
 static void
 open_presenter (TbClinicWindow *self)
 {
+  GtkWindow *study = gtk_window_get_transient_for (GTK_WINDOW (self));
+
   if (self->presenter == NULL)
     {
-      self->presenter = GTK_WINDOW (tb_presenter_window_new (presenters_parent (self), self->clinic));
+      /* Beside the study, not over the slides: window managers put a window over the one it belongs to. */
+      self->presenter
+          = GTK_WINDOW (tb_presenter_window_new (study != NULL ? study : GTK_WINDOW (self), self->clinic));
       g_object_weak_ref (G_OBJECT (self->presenter), on_presenter_gone, self);
       g_signal_connect_object (self->presenter, "action", G_CALLBACK (on_presenter_action), self,
                                G_CONNECT_SWAPPED);
@@ -194,15 +195,32 @@ close_presenter (TbClinicWindow *self)
 static void
 toggle_presenter (TbClinicWindow *self)
 {
+  self->presenter_chosen = TRUE;
   if (self->presenter != NULL)
     close_presenter (self);
   else
     open_presenter (self);
 }
 
+/* The room has got a screen of its own, or has lost it: the notes come by themselves, and never lie over the
+ * slides. */
+static void
+on_arrived (TbClinicWindow *self)
+{
+  gboolean own_screen = tb_projector_has_own_screen (self->projector);
+
+  if (own_screen == self->own_screen)
+    return;
+  self->own_screen = own_screen;
+  if (own_screen && !self->presenter_chosen)
+    open_presenter (self);
+  gtk_window_present (GTK_WINDOW (self));
+}
+
 static void
 toggle_fullscreen (TbClinicWindow *self)
 {
+  tb_projector_let_go (self->projector);
   if (gtk_window_is_fullscreen (GTK_WINDOW (self)))
     gtk_window_unfullscreen (GTK_WINDOW (self));
   else
@@ -449,41 +467,10 @@ tb_clinic_window_get_presenter (TbClinicWindow *self)
   return self->presenter;
 }
 
-/* A screen that the parent is not on; NULL if there is but one. Owned by the caller. */
-static GdkMonitor *
-other_monitor (GtkWindow *parent)
-{
-  GdkDisplay *display = gtk_widget_get_display (GTK_WIDGET (parent));
-  GListModel *monitors = gdk_display_get_monitors (display);
-  GdkMonitor *own
-      = gdk_display_get_monitor_at_surface (display, gtk_native_get_surface (GTK_NATIVE (parent)));
-
-  for (guint i = 0; i < g_list_model_get_n_items (monitors); i++)
-    {
-      g_autoptr (GdkMonitor) monitor = g_list_model_get_item (monitors, i);
-
-      if (monitor != own)
-        return g_steal_pointer (&monitor);
-    }
-  return NULL;
-}
-
 void
 tb_clinic_window_present (TbClinicWindow *self)
 {
-  GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
-  g_autoptr (GdkMonitor) other
-      = parent != NULL && gtk_widget_get_realized (GTK_WIDGET (parent)) ? other_monitor (parent) : NULL;
-
-  self->on_other_screen = other != NULL;
-  if (other != NULL)
-    {
-      gtk_window_fullscreen_on_monitor (GTK_WINDOW (self), other);
-      open_presenter (self);
-    }
-  else
-    gtk_window_fullscreen (GTK_WINDOW (self));
-  gtk_window_present (GTK_WINDOW (self));
+  tb_projector_present (self->projector);
 }
 
 static void
@@ -511,6 +498,8 @@ tb_clinic_window_new (GtkWindow *parent, TbClinic *clinic)
       = g_object_new (TB_TYPE_CLINIC_WINDOW, "transient-for", parent, "destroy-with-parent", TRUE, NULL);
 
   self->clinic = g_object_ref (clinic);
+  self->projector = tb_projector_new (GTK_WINDOW (self), parent);
+  g_signal_connect_object (self->projector, "arrived", G_CALLBACK (on_arrived), self, G_CONNECT_SWAPPED);
   bind_session (self);
   g_signal_connect_object (clinic, "changed", G_CALLBACK (show_clinic), self, G_CONNECT_SWAPPED);
   show_still (self);
@@ -525,6 +514,7 @@ tb_clinic_window_dispose (GObject *object)
   TbClinicWindow *self = TB_CLINIC_WINDOW (object);
 
   close_presenter (self);
+  g_clear_object (&self->projector);
   stop_ticking (self);
   g_clear_handle_id (&self->bar_timer, g_source_remove);
   g_clear_handle_id (&self->size_idle, g_source_remove);

@@ -245,8 +245,7 @@ on_clear (TbPresenterWindow *self)
 TbPresenterWindow *
 tb_presenter_window_new (GtkWindow *parent, TbClinic *clinic)
 {
-  TbPresenterWindow *self
-      = g_object_new (TB_TYPE_PRESENTER_WINDOW, "application", gtk_window_get_application (parent), NULL);
+  TbPresenterWindow *self = g_object_new (TB_TYPE_PRESENTER_WINDOW, "transient-for", parent, NULL);
 
   self->clinic = g_object_ref (clinic);
   g_signal_connect_object (clinic, "changed", G_CALLBACK (show_clinic), self, G_CONNECT_SWAPPED);

@@ -353,6 +353,24 @@ test_all_talks (Fixture *self, gconstpointer data)
     }
 }
 
+/* Two screens side by side, one above the other, and one that shows a part of the same. */
+static void
+test_rooms_screen (void)
+{
+  static const GdkRectangle laptop = { 0, 0, 1280, 800 }, beside = { 1280, 0, 1920, 1080 },
+                            above = { 0, -1080, 1920, 1080 }, mirror = { 0, 0, 1024, 768 };
+  const GdkRectangle two[] = { laptop, beside }, stacked[] = { above, laptop },
+                     mirrored[] = { laptop, mirror }, three[] = { mirror, laptop, beside };
+
+  g_assert_cmpint (tb_projector_choose (two, 2, 0), ==, 1);
+  g_assert_cmpint (tb_projector_choose (two, 2, 1), ==, 0);
+  g_assert_cmpint (tb_projector_choose (stacked, 2, 1), ==, 0);
+  g_assert_cmpint (tb_projector_choose (mirrored, 2, 0), ==, -1);
+  g_assert_cmpint (tb_projector_choose (three, 3, 1), ==, 2);
+  g_assert_cmpint (tb_projector_choose (two, 1, 0), ==, -1);
+  g_assert_cmpint (tb_projector_choose (two, 2, -1), ==, -1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -372,6 +390,7 @@ main (int argc, char **argv)
   g_test_add_data_func ("/clinic/goes-at-once/study", GUINT_TO_POINTER (0), test_goes_at_once);
   g_test_add_data_func ("/clinic/goes-at-once/lesson", GUINT_TO_POINTER (1), test_goes_at_once);
   g_test_add_func ("/clinic/keys", test_keys);
+  g_test_add_func ("/clinic/rooms-screen", test_rooms_screen);
   g_test_add_func ("/clinic/cautions", test_cautions);
   g_test_add ("/clinic/all-talks", Fixture, NULL, set_up, test_all_talks, tear_down);
   return g_test_run ();
