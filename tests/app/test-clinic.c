@@ -10,6 +10,7 @@
 #include "../scratch.h"
 #include "../waiting.h"
 #include "tb-clinic-page.h"
+#include "tb-projector.h"
 
 typedef struct Fixture
 {
