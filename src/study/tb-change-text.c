@@ -198,12 +198,14 @@ wear_phrase (const TbSetup *before, const TbSetup *after)
 {
   double more = after->shot.lane.games_played - before->shot.lane.games_played;
   g_autofree char *games = tb_number_text (fabs (more), floor (more) == more ? 0 : 1);
+  /* One and a half are games, not a game. */
+  gulong count = (gulong) ceil (fabs (more));
 
   if (more == 0)
     return g_strdup (_ ("Other bowlers on the lane before"));
   return tb_fill_with (
-      more > 0 ? ngettext ("%1$s game more on the lane", "%1$s games more on the lane", (gulong) more)
-               : ngettext ("%1$s game less on the lane", "%1$s games less on the lane", (gulong) -more),
+      more > 0 ? ngettext ("%1$s game more on the lane", "%1$s games more on the lane", count)
+               : ngettext ("%1$s game less on the lane", "%1$s games less on the lane", count),
       games, NULL);
 }
 

@@ -80,3 +80,16 @@ tb_signed_text (double value, int digits)
 {
   return number_with_sign (value, digits, "+");
 }
+
+int
+tb_digits_apart (double one, double other, int digits, int most)
+{
+  for (; digits < most; digits++)
+    {
+      g_autofree char *a = tb_number_text (one, digits), *b = tb_number_text (other, digits);
+
+      if (!g_str_equal (a, b))
+        break;
+    }
+  return digits;
+}

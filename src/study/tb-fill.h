@@ -18,5 +18,7 @@ char *tb_fill_with (const char *sentence, ...) G_GNUC_NULL_TERMINATED;
 /* A number with the locale's decimal sign and a true minus sign; never "−0". The second always has a sign. */
 char *tb_number_text (double value, int digits);
 char *tb_signed_text (double value, int digits);
+/* So many digits, from `digits` up to `most`, that the two do not read the same. */
+int tb_digits_apart (double one, double other, int digits, int most);
 
 G_END_DECLS

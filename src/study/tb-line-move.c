@@ -8,6 +8,9 @@
 
 /* A move of less than this, boards, is none. */
 #define NO_MOVE 0.005
+/* Digits after the point, and how many it takes for the least move. */
+#define DIGITS 1
+#define MOST_DIGITS 3
 
 /* Towards higher boards is to the left of a right-hander. */
 static gboolean
@@ -17,11 +20,17 @@ is_left (double move, TbHand hand)
 }
 
 static char *
+size_text (double move)
+{
+  return tb_number_text (fabs (move), tb_digits_apart (move, 0, DIGITS, MOST_DIGITS));
+}
+
+static char *
 one_move_text (double feet, double target, TbHand hand)
 {
   double move = feet != 0 ? feet : target;
   gboolean left = is_left (move, hand);
-  g_autofree char *size = tb_number_text (fabs (move), 1);
+  g_autofree char *size = size_text (move);
 
   if (feet != 0)
     return tb_fill_with (left ? _ ("Feet %1$s boards to the left") : _ ("Feet %1$s boards to the right"),
@@ -43,8 +52,8 @@ tb_line_move_text (double feet, double target, TbHand hand)
     return NULL;
   if (feet == 0 || target == 0)
     return one_move_text (feet, target, hand);
-  feet_size = tb_number_text (fabs (feet), 1);
-  target_size = tb_number_text (fabs (target), 1);
+  feet_size = size_text (feet);
+  target_size = size_text (target);
   if (feet_left)
     format = target_left ? _ ("Feet %1$s boards to the left, target %2$s to the left")
                          : _ ("Feet %1$s boards to the left, target %2$s to the right");

@@ -52,7 +52,8 @@ typedef enum TbLoftLane
   TB_N_LOFT_LANES
 } TbLoftLane;
 
-/* What the landing took of the energy of motion that the ball had at release, 0 to 1; NAN for a run without samples. */
+/* What the landing took of the energy of motion that the ball had at release, 0 to 1; NAN for a run without samples, and for a ball
+ * that is off the lane before it lands. */
 double tb_run_landing_share (const TbRun *run);
 
 /* Boards hooked against how far past the line the ball is let go, height and angle held. */

@@ -9,6 +9,9 @@
 /* Stands where a run has no number. */
 #define NOTHING "–"
 #define DISTANCE_DIGITS 1
+/* Digits that the least miss of the pocket takes, boards. */
+#define MISS_DIGITS 3
+#define LEAST_MISS 0.001
 
 const char *const tb_main_measures[] = { "hook_board",
                                          "board_at_pins",
@@ -142,7 +145,9 @@ tb_run_end_text (const TbRun *run, gboolean metric)
   miss = pocket_miss (run);
   if (miss == 0)
     return g_strdup (_ ("in the pocket"));
-  boards = tb_number_text (fabs (miss), 1);
+  /* Beside the pocket is beside it, by however little: never by "0.0 boards". */
+  miss = copysign (MAX (fabs (miss), LEAST_MISS), miss);
+  boards = tb_number_text (fabs (miss), tb_digits_apart (miss, 0, 1, MISS_DIGITS));
   /* Translators: boards by which the ball passes the pocket on the far side (high) or falls short of it
    * (light). */
   return tb_fill_with (miss > 0 ? _ ("%s boards high") : _ ("%s boards light"), boards, NULL);

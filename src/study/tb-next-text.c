@@ -147,7 +147,7 @@ effect_text (const Effect *effect, const TbMeasures *before, const TbMeasures *a
   g_autofree char *new_text = tb_number_text (new *told.factor, told.digits);
 
   if (isfinite (old) && isfinite (new))
-    return fabs (new - old) < effect->smallest
+    return fabs (new - old) < effect->smallest || g_str_equal (old_text, new_text)
                ? NULL
                : tb_fill_with (_ (effect->both), old_text, new_text, told.unit, NULL);
   if (isfinite (old))

@@ -86,13 +86,17 @@ digits_for (double value, int digits)
   return fabs (scaled - round (scaled)) < 1e-3 ? digits : digits + 1;
 }
 
+/* Digits after the point at most, where it takes so many to tell two settings apart. */
+#define MOST_DIGITS 6
+
 static char *
 setting_text (const PracticeInput *input, const TbField *field)
 {
   double from = value_in (field, input->before), to = value_in (field, input->after);
   TbToldUnit told = tb_told_unit (field->unit, field->digits, input->metric);
-  int digits
+  int usual
       = input->metric ? told.digits : MAX (digits_for (from, told.digits), digits_for (to, told.digits));
+  int digits = tb_digits_apart (from * told.factor, to * told.factor, usual, MOST_DIGITS);
   g_autofree char *old = tb_number_text (from * told.factor, digits);
   g_autofree char *new = tb_number_text (to * told.factor, digits);
 

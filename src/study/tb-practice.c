@@ -82,10 +82,11 @@ wrong_text (const PracticeInput *input)
   g_autofree char *turn
       = number_of (input, before, "breakpoint_board"),
       *where = told_of (input, before, "breakpoint_ft"), *pins = number_of (input, before, "board_at_pins"),
-      *other = number_of (input, after, "board_at_pins"), *end = tb_run_end_text (before, input->metric);
+      *other = number_of (input, after, "board_at_pins"), *end = tb_run_end_text (before, input->metric),
+      *now = tb_run_end_text (after, input->metric);
 
   if (before->path.result != TB_RESULT_PINS)
-    return tb_fill_with (_ ("It still ends as before: %1$s."), end, NULL);
+    return g_str_equal (end, now) ? NULL : tb_fill_with (_ ("It still ends as before: %1$s."), end, NULL);
   if (!turns_look_alike (input))
     return tb_fill_with (
         earlier ? _ ("It turns earlier, at %1$s from board %2$s, and ends on board %3$s: that is the "

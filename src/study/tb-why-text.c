@@ -545,6 +545,18 @@ straight_sentence (const Teller *teller)
   return g_strdup (_ ("Neither ball hooks: both run straight along their launch lines."));
 }
 
+/* With one change only the boards have more to tell than that it was this one: if it was anything, or if the line pointed
+ * the ball elsewhere and the hook took it back. */
+static gboolean
+has_parts (const Teller *teller, TbWhyMeasure split)
+{
+  if (teller->why->n_inputs > 1)
+    return TRUE;
+  return split == TB_WHY_BOARD
+         && (differs (teller, split)
+             || fabs (teller->why->input[0].part[TB_WHY_LAUNCH]) >= smallest[TB_WHY_BOARD]);
+}
+
 static void
 add_split (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
 {
@@ -560,8 +572,7 @@ add_split (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
       add_owned (builder, straight_sentence (teller));
     }
   add_owned (builder, cancel_sentence (teller, split));
-  /* With one change only the boards have more to tell than that it was this one. */
-  if (teller->why->n_inputs > 1 || split == TB_WHY_BOARD)
+  if (has_parts (teller, split))
     add_parts (builder, teller, split);
   if (teller->why->orders > 0)
     add_owned (builder, error_sentence (teller, split));

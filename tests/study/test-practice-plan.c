@@ -6,6 +6,7 @@
 #include "study-support.h"
 #include "tb-fill.h"
 #include "tb-handout-facts.h"
+#include "tb-line-move.h"
 #include "tb-measure-text.h"
 #include "tb-room.h"
 
@@ -220,6 +221,76 @@ test_gutter (void)
   assert_says (back.practice->right, "gutter");
 }
 
+/* Two throws that end in the same gutter at the same place: there is nothing to tell them by. */
+static void
+test_same_gutter (void)
+{
+  g_auto (Plan) plan = plan_for ("aim_board=3", "aim_board=3 absorption=0.5");
+
+  g_assert_cmpint (plan.before->path.result, ==, TB_RESULT_RIGHT_GUTTER);
+  g_assert_cmpuint (plan.practice->steps->len, ==, 1);
+  g_assert_null (plan.practice->wrong);
+}
+
+/* What is less than the usual digits is told with as many as it takes. */
+static void
+test_little (void)
+{
+  g_auto (Plan) plan = plan_for ("", "axis_tilt_deg=12.004");
+  g_autofree char *feet = tb_line_move_text (0.02, 0, TB_HAND_RIGHT);
+  g_autofree char *both = tb_line_move_text (-2, 0.04, TB_HAND_RIGHT);
+
+  g_assert_cmpstr (step_at (&plan, 0)->title, ==, "Axis tilt: from 12.000° to 12.004°");
+  g_assert_cmpstr (feet, ==, "Feet 0.02 boards to the left");
+  g_assert_cmpstr (both, ==, "Feet 2.0 boards to the right, target 0.04 to the left");
+}
+
+/* A ball just outside of the pocket is not "0.0 boards" outside. */
+static void
+test_beside_the_pocket (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("");
+  g_autoptr (TbRun) run = tb_run_new (setup);
+  const TbAssumed *assumed = &setup->shot.assumed;
+  double high = MIN (assumed->pocket_low, assumed->pocket_high);
+
+  for (int i = 0; i < 2; i++)
+    {
+      g_autofree char *text = NULL;
+
+      run->path.measures.x_at_pins = high - (i ? 1e-9 : 0.04 * TB_BOARD_WIDTH);
+      text = tb_run_end_text (run, FALSE);
+      g_assert_cmpstr (text, ==, i ? "0.001 boards high" : "0.04 boards high");
+    }
+}
+
+/* One and a half games are not "1.5 game". */
+static void
+test_games (void)
+{
+  static const struct
+  {
+    double from, to;
+    const char *text;
+  } worn[] = { { 0, 1, "1 game more on the lane" },
+               { 0, 1.5, "1.5 games more on the lane" },
+               { 2.5, 1, "1.5 games less on the lane" },
+               { 2, 1, "1 game less on the lane" } };
+  const TbChange change = { TB_CHANGE_WEAR, NULL };
+  g_autoptr (TbSetup) setup = setup_with ("");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (worn); i++)
+    {
+      TbSetup before = *setup, after = *setup;
+      g_autofree char *text = NULL;
+
+      before.shot.lane.games_played = worn[i].from;
+      after.shot.lane.games_played = worn[i].to;
+      text = tb_change_phrase (&change, &before, &after, FALSE);
+      g_assert_cmpstr (text, ==, worn[i].text);
+    }
+}
+
 static void
 test_metric (void)
 {
@@ -303,6 +374,10 @@ main (int argc, char **argv)
   g_test_add_func ("/practice/left-hand", test_left_hand);
   g_test_add_func ("/practice/right-and-wrong", test_right_and_wrong);
   g_test_add_func ("/practice/gutter", test_gutter);
+  g_test_add_func ("/practice/same-gutter", test_same_gutter);
+  g_test_add_func ("/practice/little", test_little);
+  g_test_add_func ("/practice/beside-the-pocket", test_beside_the_pocket);
+  g_test_add_func ("/practice/games", test_games);
   g_test_add_func ("/practice/metric", test_metric);
   g_test_add_func ("/practice/cancelled", test_cancelled);
   g_test_add_func ("/handout-facts/cautions", test_cautions);

@@ -251,6 +251,30 @@ test_random (void)
   g_assert_cmpuint (explained, >, 140);
 }
 
+/* Where the boards read the same before and after, nothing is said to have moved the ball. */
+static void
+test_reads_the_same (void)
+{
+  guint same = 0;
+
+  for (int i = 1; i <= 40; i++)
+    {
+      g_autofree char *line = g_strdup_printf ("aim_board=%g", 16 + 0.01 * i);
+      g_autofree char *change = g_strconcat (line, " rev_rate_rpm=301", NULL);
+      g_autoptr (TbSetup) before = setup_with (line), after = setup_with (change);
+      g_autoptr (TbWhy) why = tb_why_new (before, after, NULL, NULL);
+      g_auto (GStrv) sentences = tb_why_sentences (why, TB_WHY_BOARD, FALSE);
+
+      if (!strstr (sentences[0], "where it was before") || fabs (why->difference[TB_WHY_BOARD]) < 0.05)
+        continue;
+      same++;
+      for (char **sentence = sentences; *sentence; sentence++)
+        g_assert_null (strstr (*sentence, "rpm more"));
+    }
+  g_test_message ("%u of 40 read the same", same);
+  g_assert_cmpuint (same, >, 0);
+}
+
 /* In metric the same is said in metres and kilometres an hour, and of nothing else. */
 static void
 test_metric (void)
@@ -281,6 +305,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/why-sentences/random", test_random);
+  g_test_add_func ("/why-sentences/reads-the-same", test_reads_the_same);
   g_test_add_func ("/why-sentences/metric", test_metric);
   g_test_add_func ("/why-sentences/twenty", test_twenty);
   return g_test_run ();
