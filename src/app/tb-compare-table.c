@@ -156,6 +156,9 @@ add_heading (GtkGrid *grid)
 
       if (headings[column][0] != '\0')
         gtk_label_set_text (label, _ (headings[column]));
+      else
+        /* Bold, as many letters as a name's would ask for more than any name. */
+        gtk_label_set_width_chars (label, -1);
       gtk_widget_add_css_class (GTK_WIDGET (label), "heading");
     }
 }
