@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-next-balls.h"
 #include "tb-option-row.h"
 #include "tb-spin.h"
@@ -349,14 +350,12 @@ static void
 tb_next_page_dispose (GObject *object)
 {
   TbNextPage *self = TB_NEXT_PAGE (object);
-  GtkWidget *child;
 
   if (self->session != NULL)
     cancel (self);
   g_clear_object (&self->session);
   g_clear_pointer (&self->start, tb_setup_unref);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_next_page_parent_class)->dispose (object);
 }
 
