@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-children.h"
 #include "tb-word.h"
 
 struct _TbChoiceRow
@@ -69,9 +68,11 @@ static void
 tb_choice_row_dispose (GObject *object)
 {
   TbChoiceRow *self = TB_CHOICE_ROW (object);
+  GtkWidget *child;
 
   g_clear_object (&self->session);
-  tb_unparent_children (GTK_WIDGET (self));
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
   G_OBJECT_CLASS (tb_choice_row_parent_class)->dispose (object);
 }
 

@@ -168,7 +168,6 @@ show_options (TbHandoutWindow *self)
   const TbNext *next = self->handout.next;
   g_autoptr (GPtrArray) best = tb_handout_best_options (next);
   g_autofree char *wish = tb_next_wish_text (next, self->handout.facts->metric);
-  const TbSetup *after = self->handout.facts->run[TB_SIDE_AFTER]->setup;
 
   clear_options (self);
   gtk_label_set_text (self->wish_text, wish);
@@ -176,8 +175,7 @@ show_options (TbHandoutWindow *self)
     {
       TbNextOption *option = g_ptr_array_index (next->options, i);
 
-      /* What is practised anyway is nothing else to try. */
-      if (option->reach != TB_REACH_NOT && !tb_setup_equal (option->setup, after))
+      if (option->reach != TB_REACH_NOT)
         add_option (self, option, is_among (best, option));
     }
 }
@@ -233,20 +231,15 @@ on_next (GObject *source, GAsyncResult *result, gpointer data)
   show_page (self);
 }
 
-/* The page does not wait for what else to try: for what was wished in the window, seen from the throw that it
- * was wished for, or else for what most bowlers want. */
+/* The page does not wait for what else to try. */
 static void
 find_next (TbHandoutWindow *self)
 {
   const TbRun *after = self->handout.facts->run[TB_SIDE_AFTER];
-  TbWish wish;
-  TbSetup *wished_from = tb_session_get_wish (self->session, &wish);
-  TbSetup *start = wished_from != NULL ? wished_from : after->setup;
-  g_autoptr (GArray) balls = tb_next_balls (tb_session_get_library (self->session), start);
+  g_autoptr (GArray) balls = tb_next_balls (tb_session_get_library (self->session), after->setup);
+  TbWish wish = tb_handout_wish (after);
 
-  if (wished_from == NULL)
-    wish = tb_handout_wish (after);
-  tb_next_find_async (start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
+  tb_next_find_async (after->setup, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
                       self->cancellable, NULL, on_next, tb_weak_new (self));
 }
 
@@ -427,7 +420,6 @@ begin (TbHandoutWindow *self)
   gtk_editable_set_text (GTK_EDITABLE (self->bowler), name);
   gtk_drop_down_set_selected (self->paper, usual_paper ());
   g_signal_connect_object (self->session, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->session, "wished", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "notify::units", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_text_view_get_buffer (self->note), "changed", G_CALLBACK (on_typed), self,
                            G_CONNECT_SWAPPED);

@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "tb-children.h"
 #include "tb-describe.h"
 #include "tb-force-graph.h"
 
@@ -101,8 +100,10 @@ static void
 tb_lane_panel_dispose (GObject *object)
 {
   TbLanePanel *self = TB_LANE_PANEL (object);
+  GtkWidget *child;
 
-  tb_unparent_children (GTK_WIDGET (self));
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_lane_panel_parent_class)->dispose (object);
 }

@@ -64,11 +64,27 @@ scene_of (TbLanePicture *self)
 }
 
 static void
+tb_lane_picture_draw_ground (TbPicture *picture, cairo_t *cr, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_LANE_PICTURE (picture));
+
+  tb_lane_view_draw_ground (cr, width, height, &scene);
+}
+
+static GBytes *
+tb_lane_picture_ground_key (TbPicture *picture, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_LANE_PICTURE (picture));
+
+  return tb_lane_view_ground_key (width, height, &scene);
+}
+
+static void
 tb_lane_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
 {
   TbLaneScene scene = scene_of (TB_LANE_PICTURE (picture));
 
-  tb_lane_view_draw (cr, width, height, &scene);
+  tb_lane_view_draw_runs (cr, width, height, &scene);
 }
 
 static void
@@ -495,6 +511,8 @@ tb_lane_picture_class_init (TbLanePictureClass *klass)
 {
   TbPictureClass *picture_class = TB_PICTURE_CLASS (klass);
 
+  picture_class->draw_ground = tb_lane_picture_draw_ground;
+  picture_class->ground_key = tb_lane_picture_ground_key;
   picture_class->draw_still = tb_lane_picture_draw_still;
   picture_class->snapshot_moving = tb_lane_picture_snapshot_moving;
   picture_class->describe = tb_lane_picture_describe;

@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-children.h"
 #include "tb-lesson-words.h"
 
 struct _TbLessonList
@@ -203,8 +202,10 @@ static void
 tb_lesson_list_dispose (GObject *object)
 {
   TbLessonList *self = TB_LESSON_LIST (object);
+  GtkWidget *child;
 
-  tb_unparent_children (GTK_WIDGET (self));
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
   g_clear_pointer (&self->shelf, tb_lesson_shelf_free);
   g_clear_object (&self->learner);
   g_clear_object (&self->library);

@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-children.h"
 
 struct _TbLibraryRow
 {
@@ -193,9 +192,11 @@ static void
 tb_library_row_dispose (GObject *object)
 {
   TbLibraryRow *self = TB_LIBRARY_ROW (object);
+  GtkWidget *child;
 
   self->showing = TRUE;
-  tb_unparent_children (GTK_WIDGET (self));
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
   g_clear_object (&self->session);
   g_clear_object (&self->own);
   g_clear_object (&self->model);

@@ -5,16 +5,17 @@
 
 #include "tb-accessible.h"
 #include "tb-picture-menu.h"
+#include "tb-still-image.h"
 #include "tb-style.h"
 
 typedef struct TbPicturePrivate
 {
   TbSession *session;
-  GskRenderNode *still;
-  int width, height; /* of `still` */
-  TbTheme theme;     /* likewise */
+  TbStillImage image;
+  GskRenderNode *still; /* shows the image */
+  TbTheme theme;        /* of the image */
   char *description;
-  guint still_count;
+  guint still_count, ground_count;
   char *name;
   const TbTheme *form_theme; /* while it is drawn in another form; else NULL */
   GtkWidget *menu;           /* shown last; a child */
@@ -140,6 +141,8 @@ tb_picture_draw (TbPicture *self, cairo_t *cr, const TbPictureForm *form)
 
   g_return_if_fail (priv->session != NULL);
   priv->form_theme = form->theme;
+  if (TB_PICTURE_GET_CLASS (self)->draw_ground != NULL)
+    TB_PICTURE_GET_CLASS (self)->draw_ground (self, cr, form->width, form->height);
   if (TB_PICTURE_GET_CLASS (self)->draw_still != NULL)
     TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, form->width, form->height);
   if (TB_PICTURE_GET_CLASS (self)->snapshot_moving != NULL)
@@ -162,17 +165,42 @@ tb_picture_get_still_count (TbPicture *self)
   return private_of (self)->still_count;
 }
 
-static GskRenderNode *
-draw_still_node (TbPicture *self, int width, int height)
+guint
+tb_picture_get_ground_count (TbPicture *self)
 {
-  GtkSnapshot *snapshot = gtk_snapshot_new ();
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
+  return private_of (self)->ground_count;
+}
 
-  private_of (self)->theme = tb_picture_get_theme (self);
-  TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, width, height);
+/* Draws the ground, unless it is the one that is there. */
+static void
+update_ground (TbPicture *self)
+{
+  TbPicturePrivate *priv = private_of (self);
+  int width = priv->image.width, height = priv->image.height;
+  cairo_t *cr = tb_still_image_begin_ground (&priv->image,
+                                             TB_PICTURE_GET_CLASS (self)->ground_key (self, width, height));
+
+  if (cr == NULL)
+    return;
+  TB_PICTURE_GET_CLASS (self)->draw_ground (self, cr, width, height);
   cairo_destroy (cr);
-  private_of (self)->still_count++;
-  return gtk_snapshot_free_to_node (snapshot);
+  priv->ground_count++;
+}
+
+static void
+update_still (TbPicture *self)
+{
+  TbPicturePrivate *priv = private_of (self);
+  cairo_t *cr;
+
+  priv->theme = tb_picture_get_theme (self);
+  if (TB_PICTURE_GET_CLASS (self)->draw_ground != NULL)
+    update_ground (self);
+  cr = tb_still_image_begin (&priv->image);
+  TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, priv->image.width, priv->image.height);
+  cairo_destroy (cr);
+  priv->still = tb_still_image_to_node (&priv->image);
+  priv->still_count++;
 }
 
 static void
@@ -180,17 +208,14 @@ tb_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   TbPicture *self = TB_PICTURE (widget);
   TbPicturePrivate *priv = private_of (self);
-  int width = gtk_widget_get_width (widget);
-  int height = gtk_widget_get_height (widget);
+  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
 
   if (priv->session == NULL || width < 1 || height < 1)
     return;
-  if (priv->still != NULL && (priv->width != width || priv->height != height))
+  if (tb_still_image_set_size (&priv->image, width, height, gtk_widget_get_scale_factor (widget)))
     g_clear_pointer (&priv->still, gsk_render_node_unref);
   if (priv->still == NULL && TB_PICTURE_GET_CLASS (self)->draw_still != NULL)
-    priv->still = draw_still_node (self, width, height);
-  priv->width = width;
-  priv->height = height;
+    update_still (self);
   if (priv->still != NULL)
     gtk_snapshot_append_node (snapshot, priv->still);
   if (TB_PICTURE_GET_CLASS (self)->snapshot_moving != NULL)
@@ -203,8 +228,10 @@ invalidate_if_other_theme (TbPicture *self)
 {
   TbTheme theme = tb_picture_get_theme (self);
 
-  if (memcmp (&theme, &private_of (self)->theme, sizeof theme) != 0)
-    tb_picture_invalidate (self);
+  if (memcmp (&theme, &private_of (self)->theme, sizeof theme) == 0)
+    return;
+  tb_still_image_drop_ground (&private_of (self)->image);
+  tb_picture_invalidate (self);
 }
 
 static void
@@ -229,6 +256,7 @@ tb_picture_dispose (GObject *object)
   g_clear_pointer (&priv->menu, gtk_widget_unparent);
   g_clear_object (&priv->session);
   g_clear_pointer (&priv->still, gsk_render_node_unref);
+  tb_still_image_clear (&priv->image);
   G_OBJECT_CLASS (tb_picture_parent_class)->dispose (object);
 }
 

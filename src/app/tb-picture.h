@@ -1,7 +1,8 @@
 /* A drawn view of the session: one still drawing that is kept, and what moves on top of it.
  *
- * The still part is drawn again only when the session, the size or the colours change; while a throw runs
- * only the small moving parts are. Role and description make it readable without eyes.
+ * The still part is drawn again only when the session, the size or the colours change, and kept as an image; while
+ * a throw runs only the small moving parts are drawn. Where a ground is told apart, dragging a slider draws only what
+ * lies on it. Role and description make it readable without eyes.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -19,6 +20,10 @@ struct _TbPictureClass
 {
   GtkWidgetClass parent_class;
 
+  /* Optional: what lies under the still part and changes more seldom yet. Size in px. */
+  void (*draw_ground) (TbPicture *self, cairo_t *cr, double width, double height);
+  /* With it: all that it is drawn from, in bytes; it is drawn again only when they are others. The caller's. */
+  GBytes *(*ground_key) (TbPicture *self, double width, double height);
   /* Size in px. */
   void (*draw_still) (TbPicture *self, cairo_t *cr, double width, double height);
   /* Optional: appends nodes, as small as can be. */
@@ -57,7 +62,8 @@ void tb_picture_draw (TbPicture *self, cairo_t *cr, const TbPictureForm *form);
 
 /* Keeps the menu shown over the picture, in place of the one before. Answers it. */
 GtkWidget *tb_picture_take_menu (TbPicture *self, GtkWidget *menu);
-/* For tests and benchmarks: how often the still part was drawn. */
+/* For tests and benchmarks: how often the still part was drawn, and the ground under it. */
 guint tb_picture_get_still_count (TbPicture *self);
+guint tb_picture_get_ground_count (TbPicture *self);
 
 G_END_DECLS

@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-children.h"
 #include "tb-hand-positions.h"
 
 struct _TbPositionRow
@@ -75,9 +74,11 @@ static void
 tb_position_row_dispose (GObject *object)
 {
   TbPositionRow *self = TB_POSITION_ROW (object);
+  GtkWidget *child;
 
   self->showing = TRUE;
-  tb_unparent_children (GTK_WIDGET (self));
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_position_row_parent_class)->dispose (object);
 }

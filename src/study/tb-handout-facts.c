@@ -2,8 +2,6 @@
 #include "config.h"
 #include "tb-handout-facts.h"
 
-#include "tb-task.h"
-
 TbWish
 tb_handout_wish (const TbRun *after)
 {
@@ -66,9 +64,12 @@ static void
 run_task (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Question *question = data;
+  TbHandoutFacts *facts = tb_handout_facts_new (question->study, question->metric, cancellable);
 
-  tb_task_answer (task, tb_handout_facts_new (question->study, question->metric, cancellable),
-                  (GDestroyNotify) tb_handout_facts_unref);
+  if (facts)
+    g_task_return_pointer (task, facts, (GDestroyNotify) tb_handout_facts_unref);
+  else
+    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "Cancelled");
 }
 
 void

@@ -13,7 +13,11 @@
 /* The grid that makes the spin visible: half-circles through the PAP, and circles around it, rad. */
 #define MERIDIANS 12
 static const double parallels[] = { G_PI / 6, G_PI / 3, G_PI / 2, 2 * G_PI / 3, 5 * G_PI / 6 };
-#define GRID_STEPS 96
+/* A round line is drawn in straight pieces that leave it by at most so much, px; in steps of at least and at most, rad. */
+#define ROUND_WITHIN 0.1
+#define SMALLEST_STEP 0.02
+#define LARGEST_STEP 0.2
+#define MOST_STEPS 320 /* round the ball: over 2 pi by the smallest step, and even */
 #define GRID_OPACITY 0.18
 /* How strong a mark on the hidden side is drawn. */
 #define HIDDEN_MARK 0.28
@@ -63,6 +67,14 @@ tb_ball_figure_point (const TbBallFigure *self, TbSeen seen, double distance)
 {
   return (TbPoint){ self->centre.x + distance * self->radius * seen.right,
                     self->centre.y - distance * self->radius * seen.up };
+}
+
+double
+tb_ball_figure_step (const TbBallFigure *self)
+{
+  double flat = CLAMP (1 - ROUND_WITHIN / self->radius, 0, 1);
+
+  return CLAMP (2 * acos (flat), SMALLEST_STEP, LARGEST_STEP);
 }
 
 static void
@@ -127,20 +139,20 @@ static void
 draw_grid (const TbBallFigure *self, TbCanvas *canvas)
 {
   TbVec3 pap = self->scene->path->body.pap;
-  TbSeen line[GRID_STEPS + 1];
+  TbSeen line[MOST_STEPS + 1];
+  int half = (int) ceil (G_PI / tb_ball_figure_step (self)), round = 2 * half;
 
   for (guint i = 0; i < G_N_ELEMENTS (parallels); i++)
     {
-      for (int j = 0; j <= GRID_STEPS; j++)
-        line[j] = tb_ball_figure_see_on_ball (self, around (pap, parallels[i], 2 * G_PI * j / GRID_STEPS));
-      add_seen (self, canvas->cr, line, GRID_STEPS + 1);
+      for (int j = 0; j <= round; j++)
+        line[j] = tb_ball_figure_see_on_ball (self, around (pap, parallels[i], 2 * G_PI * j / round));
+      add_seen (self, canvas->cr, line, round + 1);
     }
   for (int i = 0; i < MERIDIANS; i++)
     {
-      for (int j = 0; j <= GRID_STEPS / 2; j++)
-        line[j] = tb_ball_figure_see_on_ball (self,
-                                              around (pap, G_PI * j / (GRID_STEPS / 2), 2 * G_PI * i / MERIDIANS));
-      add_seen (self, canvas->cr, line, GRID_STEPS / 2 + 1);
+      for (int j = 0; j <= half; j++)
+        line[j] = tb_ball_figure_see_on_ball (self, around (pap, G_PI * j / half, 2 * G_PI * i / MERIDIANS));
+      add_seen (self, canvas->cr, line, half + 1);
     }
   tb_draw_color (canvas->cr, tb_color_with_alpha (canvas->theme.ball_mark, GRID_OPACITY));
   cairo_set_line_width (canvas->cr, MAX (0.7, 0.3 * canvas->theme.line_width));
@@ -260,6 +272,9 @@ tb_ball_figure_draw (const TbBallFigure *self, TbCanvas *canvas)
 {
   g_autoptr (GArray) rings = self->scene->show_rings ? tb_ball_rings_find (self) : NULL;
 
+  /* All of it is drawn anew in every frame; cairo's finer steps at the edges are not seen, and cost half as much again. */
+  cairo_save (canvas->cr);
+  cairo_set_antialias (canvas->cr, CAIRO_ANTIALIAS_FAST);
   draw_sphere (self, canvas);
   draw_marks_inside (self, canvas, TRUE);
   if (rings != NULL)
@@ -268,6 +283,7 @@ tb_ball_figure_draw (const TbBallFigure *self, TbCanvas *canvas)
   if (rings != NULL)
     tb_ball_rings_draw (rings, canvas, FALSE);
   draw_marks_inside (self, canvas, FALSE);
+  cairo_restore (canvas->cr);
 }
 
 /* A curved arrow about the axis: which way the ball turns. */

@@ -28,6 +28,8 @@ gboolean tb_ball_figure_init (TbBallFigure *self, const TbBallScene *scene);
 /* A direction of the bowler's frame, or of the ball's own axes, as it is seen. */
 TbSeen tb_ball_figure_see (const TbBallFigure *self, TbVec3 direction);
 TbSeen tb_ball_figure_see_on_ball (const TbBallFigure *self, TbVec3 on_ball);
+/* Rad between the points of a round line, so that it looks round at this size. */
+double tb_ball_figure_step (const TbBallFigure *self);
 TbPoint tb_ball_figure_point (const TbBallFigure *self, TbSeen seen, double distance);
 
 /* Sphere and its grid, rings, marks. */

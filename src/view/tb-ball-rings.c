@@ -4,8 +4,6 @@
 #include "tb-ball-rings.h"
 #include "tb-draw.h"
 
-/* A ring is drawn in steps of at most this angle, rad. */
-#define RING_STEP 0.05
 /* How strong a ring is drawn: the part that has been rolled, the part to come; and on the hidden side. */
 #define ROLLED 0.92
 #define TO_COME 0.30
@@ -63,11 +61,12 @@ tb_ball_rings_find (const TbBallFigure *figure)
 {
   const TbPath *path = figure->scene->path;
   GArray *ring = g_array_new (FALSE, FALSE, sizeof (TbRingPoint));
+  double step = tb_ball_figure_step (figure);
 
   for (int i = 0; i + 1 < path->count; i++)
     {
       const TbSample *from = &path->samples[i], *to = &path->samples[i + 1];
-      int steps = MAX ((int) ceil ((to->turned - from->turned) / RING_STEP), 1);
+      int steps = MAX ((int) ceil ((to->turned - from->turned) / step), 1);
 
       if (to->time <= from->time)
         continue;

@@ -4,6 +4,7 @@
 #include <math.h>
 #include "tb-canvas.h"
 #include "tb-draw.h"
+#include "tb-text-layout.h"
 
 /* No text is smaller than this, px: there is then no room for it. */
 #define SMALLEST_TEXT 1.0
@@ -28,22 +29,6 @@ tb_canvas_text_size (double width, double height, const TbTheme *theme)
   return fmin (theme->text_size, fmin (width, height) / theme->lines);
 }
 
-/* Letters are placed the same way whatever the surface, so that what was measured is what is drawn. */
-static PangoContext *
-new_text_context (void)
-{
-  PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
-  cairo_font_options_t *options = cairo_font_options_create ();
-
-  cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
-  cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
-  cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
-  pango_cairo_context_set_font_options (context, options);
-  pango_context_set_round_glyph_positions (context, FALSE);
-  cairo_font_options_destroy (options);
-  return context;
-}
-
 void
 tb_canvas_init (TbCanvas *self, cairo_t *cr, double width, double height, const TbTheme *theme)
 {
@@ -53,7 +38,6 @@ tb_canvas_init (TbCanvas *self, cairo_t *cr, double width, double height, const 
   *self = (TbCanvas){ .cr = cr, .theme = *theme, .width = width, .height = height, .em = em };
   self->theme.line_width *= em / theme->text_size;
   self->theme.text_size = em;
-  self->context = new_text_context ();
   tb_label_space_init (&self->labels, &bounds);
 }
 
@@ -61,7 +45,6 @@ void
 tb_canvas_clear (TbCanvas *self)
 {
   tb_label_space_clear (&self->labels);
-  g_clear_object (&self->context);
 }
 
 void
@@ -78,43 +61,14 @@ tb_canvas_has_room (const TbCanvas *self)
   return MIN (self->width, self->height) >= TB_CANVAS_SMALLEST;
 }
 
-static void
-embolden (PangoLayout *layout, guint bytes)
-{
-  PangoAttrList *attributes = pango_attr_list_new ();
-  PangoAttribute *bold = pango_attr_weight_new (PANGO_WEIGHT_BOLD);
-
-  bold->end_index = bytes;
-  pango_attr_list_insert (attributes, bold);
-  pango_layout_set_attributes (layout, attributes);
-  pango_attr_list_unref (attributes);
-}
-
 static PangoLayout *
-new_layout (TbCanvas *self, const TbLabel *label)
+lay_out (const TbCanvas *self, const TbLabel *label)
 {
-  PangoLayout *layout = pango_layout_new (self->context);
-  PangoFontDescription *font = pango_font_description_new ();
-  double size = label->size > 0 ? label->size : self->em;
+  TbLabel sized = *label;
 
-  pango_font_description_set_family_static (font, self->theme.font);
-  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
-  pango_font_description_set_weight (font, label->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  pango_font_description_free (font);
-  if (label->wrap > 0)
-    {
-      pango_layout_set_width (layout, (int) (label->wrap * PANGO_SCALE));
-      pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-      if (label->across != TB_ALIGN_START)
-        pango_layout_set_alignment (layout,
-                                    label->across == TB_ALIGN_MIDDLE ? PANGO_ALIGN_CENTER : PANGO_ALIGN_RIGHT);
-    }
-  if (label->bold_bytes > 0)
-    embolden (layout, label->bold_bytes);
-  pango_layout_set_spacing (layout, (int) (label->leading * PANGO_SCALE));
-  pango_layout_set_text (layout, label->text, -1);
-  return layout;
+  if (sized.size <= 0)
+    sized.size = self->em;
+  return tb_text_layout (self->theme.font, &sized);
 }
 
 static double
@@ -206,7 +160,7 @@ typedef enum TbPlacing
 static gboolean
 place (TbCanvas *self, const TbLabel *label, TbPlacing placing)
 {
-  g_autoptr (PangoLayout) layout = new_layout (self, label);
+  g_autoptr (PangoLayout) layout = lay_out (self, label);
   TbPoint offset;
   cairo_rectangle_t box = letter_box (layout, label, &offset), plate = with_plate (self, &box, label);
   cairo_rectangle_t wanted = tb_rectangle_grown (&plate, label->clearance);
@@ -227,7 +181,7 @@ place (TbCanvas *self, const TbLabel *label, TbPlacing placing)
 cairo_rectangle_t
 tb_canvas_measure (TbCanvas *self, const TbLabel *label)
 {
-  g_autoptr (PangoLayout) layout = new_layout (self, label);
+  g_autoptr (PangoLayout) layout = lay_out (self, label);
   TbPoint offset;
   cairo_rectangle_t box = letter_box (layout, label, &offset);
 

@@ -15,7 +15,6 @@ typedef struct TbCanvas
   TbTheme theme; /* its type and lines made smaller where the picture is small */
   double width, height; /* px */
   double em;     /* px of ordinary text */
-  PangoContext *context;
   TbLabelSpace labels;
 } TbCanvas;
 

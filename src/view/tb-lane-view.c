@@ -137,6 +137,49 @@ tb_lane_view_draw_ground (cairo_t *cr, double width, double height, const TbLane
   draw_parts (cr, width, height, scene, TB_LANE_GROUND);
 }
 
+static void
+append (GByteArray *key, const void *data, gsize size)
+{
+  g_byte_array_append (key, data, (guint) size);
+}
+
+/* Numbers all of them, but for the name of the type in their midst. */
+static void
+append_theme (GByteArray *key, const TbTheme *theme)
+{
+  append (key, theme, offsetof (TbTheme, font));
+  append (key, theme->font, strlen (theme->font) + 1);
+  append (key, &theme->text_size, sizeof *theme - offsetof (TbTheme, text_size));
+}
+
+static void
+append_scene (GByteArray *key, const TbLaneScene *scene)
+{
+  append (key, &scene->mirrored, sizeof scene->mirrored);
+  append (key, &scene->cursor_y, sizeof scene->cursor_y);
+  append (key, &scene->oil_scale, sizeof scene->oil_scale);
+  if (scene->oil != NULL)
+    append (key, scene->oil->cell, sizeof scene->oil->cell);
+}
+
+GBytes *
+tb_lane_view_ground_key (double width, double height, const TbLaneScene *scene)
+{
+  g_auto (TbCanvas) canvas = { 0 };
+  GByteArray *key = g_byte_array_new ();
+  const double size[] = { width, height, scene->projection };
+  TbLaneLayout layout;
+
+  tb_canvas_init (&canvas, NULL, width, height, &scene->theme);
+  tb_lane_layout_init (&layout, &canvas, scene);
+  append (key, size, sizeof size);
+  /* What the layout has room for is told in its boxes. */
+  append (key, &layout.em, sizeof layout - offsetof (TbLaneLayout, em));
+  append_theme (key, &scene->theme);
+  append_scene (key, scene);
+  return g_byte_array_free_to_bytes (key);
+}
+
 void
 tb_lane_view_draw_runs (cairo_t *cr, double width, double height, const TbLaneScene *scene)
 {

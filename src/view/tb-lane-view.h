@@ -6,6 +6,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include <glib.h>
 #include "tb-core.h"
 #include "tb-theme.h"
 
@@ -42,6 +43,8 @@ void tb_lane_view_draw (cairo_t *cr, double width, double height, const TbLaneSc
  * Both need the whole scene: what room labels take depends on it. */
 void tb_lane_view_draw_ground (cairo_t *cr, double width, double height, const TbLaneScene *scene);
 void tb_lane_view_draw_runs (cairo_t *cr, double width, double height, const TbLaneScene *scene);
+/* Everything the ground is drawn from, in bytes: the same bytes, the same ground. The caller's. */
+GBytes *tb_lane_view_ground_key (double width, double height, const TbLaneScene *scene);
 /* Only the lines and marks of the runs. */
 void tb_lane_view_draw_lines (cairo_t *cr, double width, double height, const TbLaneScene *scene);
 /* Only what the runs are called, beyond the pins: for a picture that does not tell yet where they end. */

@@ -240,6 +240,29 @@ test_still_part_is_kept (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* What a slider of the delivery changes lies on the lane; the lane itself is drawn once. */
+static void
+test_ground_is_kept (void)
+{
+  TbWindow *window = new_window ();
+  TbSession *session = tb_window_get_session (window);
+  TbPicture *picture
+      = TB_PICTURE (tb_lane_panel_get_picture (FIND (window, TB_TYPE_LANE_PANEL, TB_LANE_PANEL)));
+  guint drawn = tb_picture_get_ground_count (picture);
+
+  g_assert_cmpuint (drawn, >, 0);
+  for (int i = 1; i <= 10; i++)
+    {
+      tb_session_set_field (session, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 16 + 0.1 * i, NULL);
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (picture));
+    }
+  g_assert_cmpuint (tb_picture_get_ground_count (picture), ==, drawn);
+  tb_session_set_field (session, tb_field_find (TB_GROUP_LANE, "pattern_scale"), 0.5, NULL);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (picture));
+  g_assert_cmpuint (tb_picture_get_ground_count (picture), ==, drawn + 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_lane_views (void)
 {
@@ -454,6 +477,7 @@ add_tests (void)
   g_test_add_func ("/window/units", test_units);
   g_test_add_func ("/window/pictures-speak", test_pictures_speak);
   g_test_add_func ("/window/still-part-is-kept", test_still_part_is_kept);
+  g_test_add_func ("/window/ground-is-kept", test_ground_is_kept);
   g_test_add_func ("/window/lane-views", test_lane_views);
   g_test_add_func ("/window/throw-without-animation", test_throw_without_animation);
   g_test_add_func ("/window/throw-takes-its-time", test_throw_takes_its_time);

@@ -37,6 +37,16 @@ draw_plan (cairo_t *cr, double width, double height)
   draw_lane (cr, width, height, TB_LANE_PLAN);
 }
 
+/* What is drawn when a slider is dragged: the ground is kept. */
+static void
+draw_runs (cairo_t *cr, double width, double height)
+{
+  TbLaneScene scene = scenes_lane (&scenes, TB_LANE_PLAN);
+
+  scene.theme = theme_for (width, height);
+  tb_lane_view_draw_runs (cr, width, height, &scene);
+}
+
 static void
 draw_sideways (cairo_t *cr, double width, double height)
 {
@@ -127,6 +137,7 @@ main (void)
     const char *name;
     BenchDraw draw;
   } pictures[] = { { "lane, plan", draw_plan },
+                   { "lane, plan, runs only", draw_runs },
                    { "lane, sideways", draw_sideways },
                    { "lane, from the approach", draw_approach },
                    { "moving ball", draw_moving_ball },
