@@ -40,10 +40,26 @@ check ()
     printf '%s\t%s\t\n' "$label" "$folder" >>"$report"
     return
   fi
+  mkdir "$scratch/tmp"
   # Each suite is a word of its own. The time limits are for an idle machine; this may not be one.
   # shellcheck disable=SC2046
-  meson test -C "$folder" --no-rebuild --print-errorlogs -t 5 $(only "$suites") >&2
+  TMPDIR=$scratch/tmp meson test -C "$folder" --no-rebuild --print-errorlogs -t 5 $(only "$suites") >&2
   printf '%s\t%s\t%s\n' "$label" "$folder" "$suites" >>"$report"
+  check_tidy "$label" "$folder"
+}
+
+# check_tidy LABEL FOLDER: that the tests left no file behind where temporary files go. Empties it.
+check_tidy ()
+{
+  left=$(ls -A "$scratch/tmp")
+  {
+    echo 1..1
+    [ -z "$left" ] || printf 'not '
+    echo 'ok 1 no temporary file is left behind'
+  } >"$2.tidy.tap"
+  [ -z "$left" ] || printf 'Left behind: %s\n' "$left" >&2
+  rm -rf "$scratch/tmp"
+  printf '%s\t%s\t%s\n' "$1: temporary files" "$2.tidy.tap" tidy >>"$report"
 }
 
 # check_script NAME: a test that is a script of its own, and prints TAP.
@@ -75,6 +91,11 @@ only ()
 
 install_missing needs_of_tests
 mkdir -p "$builds" && : >"$report" || exit 1
+# Where the tests put temporary files. Not in the builds: the name of a socket has to be short.
+scratch=$(mktemp -d) || exit 1
+trap 'rm -rf "$scratch"' EXIT
+trap 'exit 130' INT
+trap 'exit 143' TERM
 
 check 'gcc' gcc "$everything" -Dwerror=true -Dreferences=enabled
 check 'clang' clang "$displayless" -Dwerror=true -Dreferences=enabled
@@ -89,4 +110,4 @@ check_script coverage
 check_script package
 
 echo
-exec python3 "$root/tests/summary.py" "$report"
+python3 "$root/tests/summary.py" "$report"

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-word.h"
 
 struct _TbChoiceRow
@@ -68,11 +69,9 @@ static void
 tb_choice_row_dispose (GObject *object)
 {
   TbChoiceRow *self = TB_CHOICE_ROW (object);
-  GtkWidget *child;
 
   g_clear_object (&self->session);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_choice_row_parent_class)->dispose (object);
 }
 

@@ -29,6 +29,8 @@ struct _TbClinic
   GCancellable *preparing; /* a lesson's talk; else NULL */
   GCancellable *reasons;   /* of the study's why and next; NULL before they are asked for */
   guint n_reasons;         /* still to come */
+  TbWish wish;
+  TbSetup *wished_from; /* NULL: nothing was wished */
   TbWhy *why;
   TbNext *next;
 };

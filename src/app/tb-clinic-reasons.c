@@ -4,7 +4,15 @@
 #include "config.h"
 
 #include "tb-clinic-private.h"
+#include "tb-handout-facts.h"
 #include "tb-weak.h"
+
+/* Whether an answer is to the question that was asked last. */
+static gboolean
+is_wanted (TbClinic *self, GAsyncResult *result)
+{
+  return self != NULL && self->reasons != NULL && g_task_get_cancellable (G_TASK (result)) == self->reasons;
+}
 
 static void
 on_why (GObject *source, GAsyncResult *result, gpointer data)
@@ -12,7 +20,7 @@ on_why (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (TbClinic) self = tb_weak_take (data);
   g_autoptr (TbWhy) why = tb_why_new_finish (result, NULL);
 
-  if (self == NULL)
+  if (!is_wanted (self, result))
     return;
   self->n_reasons--;
   self->why = g_steal_pointer (&why);
@@ -25,29 +33,18 @@ on_next (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (TbClinic) self = tb_weak_take (data);
   g_autoptr (TbNext) next = tb_next_find_finish (result, NULL);
 
-  if (self == NULL)
+  if (!is_wanted (self, result))
     return;
   self->n_reasons--;
   self->next = g_steal_pointer (&next);
   tb_clinic_changed (self);
 }
 
-/* To the pocket; for a ball that is there already, more room around the line. */
-static TbWish
-wish_for (const TbSetup *setup, const TbRun *run)
-{
-  const TbAssumed *assumed = &setup->shot.assumed;
-  double x = run->status == TB_OK ? run->path.measures.x_at_pins : NAN;
-  gboolean inside = x >= MIN (assumed->pocket_low, assumed->pocket_high)
-                    && x <= MAX (assumed->pocket_low, assumed->pocket_high);
-
-  return tb_wish_default (inside ? TB_WISH_FORGIVING : TB_WISH_POCKET);
-}
-
 void
 tb_clinic_ask_reasons (TbClinic *self)
 {
   TbSetup *before = self->study->side[TB_SIDE_BEFORE], *after = self->study->side[TB_SIDE_AFTER];
+  TbSetup *start = self->wished_from != NULL ? self->wished_from : after;
   TbWish wish;
 
   if (self->reasons != NULL)
@@ -55,8 +52,36 @@ tb_clinic_ask_reasons (TbClinic *self)
   self->reasons = g_cancellable_new ();
   self->n_reasons = 2;
   tb_why_new_async (before, after, NULL, self->reasons, on_why, tb_weak_new (self));
-  wish = wish_for (after, tb_session_get_run (self->session, TB_SIDE_AFTER));
-  tb_next_find_async (after, &wish, NULL, 0, self->reasons, NULL, on_next, tb_weak_new (self));
+  wish = self->wished_from != NULL ? self->wish
+                                   : tb_handout_wish (tb_session_get_run (self->session, TB_SIDE_AFTER));
+  tb_next_find_async (start, &wish, NULL, 0, self->reasons, NULL, on_next, tb_weak_new (self));
+}
+
+static void
+forget_reasons (TbClinic *self)
+{
+  g_cancellable_cancel (self->reasons);
+  g_clear_object (&self->reasons);
+  self->n_reasons = 0;
+  g_clear_pointer (&self->why, tb_why_unref);
+  g_clear_pointer (&self->next, tb_next_unref);
+}
+
+void
+tb_clinic_set_wish (TbClinic *self, const TbWish *wish, TbSetup *from)
+{
+  if (self->wished_from == from && self->wish.kind == wish->kind && self->wish.amount == wish->amount
+      && self->wish.reaim == wish->reaim)
+    return;
+  self->wish = *wish;
+  tb_setup_ref (from);
+  g_clear_pointer (&self->wished_from, tb_setup_unref);
+  self->wished_from = from;
+  if (self->reasons == NULL)
+    return;
+  forget_reasons (self);
+  tb_clinic_ask_reasons (self);
+  tb_clinic_changed (self);
 }
 
 TbWhy *

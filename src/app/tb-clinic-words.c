@@ -13,23 +13,6 @@
 #define MOST_SENTENCES 2
 #define MOST_TRIES 3
 
-/* A short name of what was changed: a field's label, or what there is no field for. */
-static const char *
-change_name (const TbChange *change)
-{
-  const char *const others[] = { "",
-                                 "",
-                                 _ ("Holes"),
-                                 _ ("Pattern"),
-                                 _ ("Games on the lane"),
-                                 _ ("Assumed constants"),
-                                 _ ("Parts of the model"),
-                                 _ ("Ball"),
-                                 _ ("Everything") };
-
-  return change->field != NULL ? _ (change->field->label) : others[change->kind];
-}
-
 static char *
 field_text (const TbField *field, const TbSetup *setup, TbUnits units)
 {
@@ -74,9 +57,9 @@ describe_change (const TbChange *change, const TbStudy *study, TbUnits units)
   const TbSetup *before = study->side[TB_SIDE_BEFORE], *after = study->side[TB_SIDE_AFTER];
 
   if (change->field == NULL)
-    return (TbClinicChange){ change_name (change), other_text (change, before, TB_SIDE_BEFORE),
+    return (TbClinicChange){ tb_change_label (change), other_text (change, before, TB_SIDE_BEFORE),
                              other_text (change, after, TB_SIDE_AFTER), NAN, NAN };
-  return (TbClinicChange){ change_name (change), field_text (change->field, before, units),
+  return (TbClinicChange){ tb_change_label (change), field_text (change->field, before, units),
                            field_text (change->field, after, units), field_share (change->field, before),
                            field_share (change->field, after) };
 }
@@ -134,7 +117,7 @@ tb_clinic_parts (const TbWhy *why, TbClinicPart parts[TB_CLINIC_MOST_PARTS])
   for (guint i = 0; why->status == TB_OK && i < why->n_inputs; i++)
     {
       TbClinicPart part
-          = { .name = change_name (&why->input[i].change), .part = why->input[i].part[TB_WHY_BOARD] };
+          = { .name = tb_change_label (&why->input[i].change), .part = why->input[i].part[TB_WHY_BOARD] };
 
       if (fabs (part.part) >= SMALLEST_PART)
         g_array_append_val (all, part);

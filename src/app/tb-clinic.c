@@ -344,6 +344,7 @@ tb_clinic_finalize (GObject *object)
   g_clear_pointer (&self->study, tb_study_unref);
   g_clear_pointer (&self->lessons, g_ptr_array_unref);
   g_clear_pointer (&self->ballots, g_array_unref);
+  g_clear_pointer (&self->wished_from, tb_setup_unref);
   g_clear_pointer (&self->why, tb_why_unref);
   g_clear_pointer (&self->next, tb_next_unref);
   g_free (self->problem);

@@ -105,6 +105,9 @@ gboolean tb_clinic_is_overlaid (TbClinic *self);
 void tb_clinic_set_still (TbClinic *self, gboolean still);
 gboolean tb_clinic_is_still (TbClinic *self);
 
+/* What a study's talk tries to reach, and seen from which throw: what was wished in the window. Without it,
+ * what the handout tries (tb_handout_wish()). */
+void tb_clinic_set_wish (TbClinic *self, const TbWish *wish, TbSetup *from);
 /* Of a study's talk, once they are known; else NULL. Borrowed. */
 TbWhy *tb_clinic_get_why (TbClinic *self);
 TbNext *tb_clinic_get_next (TbClinic *self);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-describe.h"
 #include "tb-disclosure.h"
 #include "tb-measure-text.h"
@@ -156,6 +157,9 @@ add_heading (GtkGrid *grid)
 
       if (headings[column][0] != '\0')
         gtk_label_set_text (label, _ (headings[column]));
+      else
+        /* Bold, as many letters as a name's would ask for more than any name. */
+        gtk_label_set_width_chars (label, -1);
       gtk_widget_add_css_class (GTK_WIDGET (label), "heading");
     }
 }
@@ -349,10 +353,8 @@ static void
 tb_compare_table_dispose (GObject *object)
 {
   TbCompareTable *self = TB_COMPARE_TABLE (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   g_clear_pointer (&self->rows, g_array_unref);
   G_OBJECT_CLASS (tb_compare_table_parent_class)->dispose (object);

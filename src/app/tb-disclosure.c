@@ -4,6 +4,7 @@
 #include "tb-disclosure.h"
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 
 struct _TbDisclosure
 {
@@ -101,10 +102,8 @@ static void
 tb_disclosure_dispose (GObject *object)
 {
   TbDisclosure *self = TB_DISCLOSURE (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_disclosure_parent_class)->dispose (object);
 }
 

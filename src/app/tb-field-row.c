@@ -7,6 +7,7 @@
 
 #include "tb-accessible.h"
 #include "tb-caution-button.h"
+#include "tb-children.h"
 #include "tb-quantity.h"
 #include "tb-store-error.h"
 #include "tb-tick-scale.h"
@@ -404,11 +405,9 @@ static void
 tb_field_row_dispose (GObject *object)
 {
   TbFieldRow *self = TB_FIELD_ROW (object);
-  GtkWidget *child;
 
   g_clear_pointer (&self->popover, gtk_widget_unparent);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_field_row_parent_class)->dispose (object);
 }

@@ -168,6 +168,7 @@ show_options (TbHandoutWindow *self)
   const TbNext *next = self->handout.next;
   g_autoptr (GPtrArray) best = tb_handout_best_options (next);
   g_autofree char *wish = tb_next_wish_text (next, self->handout.facts->metric);
+  const TbSetup *after = self->handout.facts->run[TB_SIDE_AFTER]->setup;
 
   clear_options (self);
   gtk_label_set_text (self->wish_text, wish);
@@ -175,7 +176,8 @@ show_options (TbHandoutWindow *self)
     {
       TbNextOption *option = g_ptr_array_index (next->options, i);
 
-      if (option->reach != TB_REACH_NOT)
+      /* What is practised anyway is nothing else to try. */
+      if (option->reach != TB_REACH_NOT && !tb_setup_equal (option->setup, after))
         add_option (self, option, is_among (best, option));
     }
 }
@@ -231,15 +233,20 @@ on_next (GObject *source, GAsyncResult *result, gpointer data)
   show_page (self);
 }
 
-/* The page does not wait for what else to try. */
+/* The page does not wait for what else to try: for what was wished in the window, seen from the throw that it
+ * was wished for, or else for what most bowlers want. */
 static void
 find_next (TbHandoutWindow *self)
 {
   const TbRun *after = self->handout.facts->run[TB_SIDE_AFTER];
-  g_autoptr (GArray) balls = tb_next_balls (tb_session_get_library (self->session), after->setup);
-  TbWish wish = tb_handout_wish (after);
+  TbWish wish;
+  TbSetup *wished_from = tb_session_get_wish (self->session, &wish);
+  TbSetup *start = wished_from != NULL ? wished_from : after->setup;
+  g_autoptr (GArray) balls = tb_next_balls (tb_session_get_library (self->session), start);
 
-  tb_next_find_async (after->setup, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
+  if (wished_from == NULL)
+    wish = tb_handout_wish (after);
+  tb_next_find_async (start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
                       self->cancellable, NULL, on_next, tb_weak_new (self));
 }
 
@@ -420,6 +427,7 @@ begin (TbHandoutWindow *self)
   gtk_editable_set_text (GTK_EDITABLE (self->bowler), name);
   gtk_drop_down_set_selected (self->paper, usual_paper ());
   g_signal_connect_object (self->session, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->session, "wished", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "notify::units", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_text_view_get_buffer (self->note), "changed", G_CALLBACK (on_typed), self,
                            G_CONNECT_SWAPPED);

@@ -6,6 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
+#include "tb-help-row.h"
 
 #define SPACING 4
 
@@ -81,32 +83,6 @@ on_row_activated (TbHelpSearch *self, GtkListBoxRow *row)
   choose (self, (guint) gtk_list_box_row_get_index (row));
 }
 
-static GtkWidget *
-new_label (const char *text, const char *style)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  if (style != NULL)
-    gtk_widget_add_css_class (label, style);
-  return label;
-}
-
-static void
-add_row (TbHelpSearch *self, const Piece *piece)
-{
-  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, SPACING);
-  g_autofree char *spoken = g_strdup_printf (_ ("%s: %s"), piece->title, piece->text);
-
-  gtk_box_append (GTK_BOX (box), new_label (piece->title, "heading"));
-  gtk_box_append (GTK_BOX (box), new_label (piece->text, NULL));
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  gtk_widget_add_css_class (row, "word");
-  tb_accessible_set_name (row, spoken);
-  gtk_list_box_append (self->list, row);
-}
-
 static void
 clear (TbHelpSearch *self)
 {
@@ -152,7 +128,11 @@ tb_help_search_find (TbHelpSearch *self, const char *text)
   gather (self, text, TRUE);
   gather (self, text, FALSE);
   for (guint i = 0; i < self->found->len; i++)
-    add_row (self, self->found->pdata[i]);
+    {
+      const Piece *piece = self->found->pdata[i];
+
+      gtk_list_box_append (self->list, tb_help_row_new (piece->title, piece->text));
+    }
   gtk_widget_set_visible (GTK_WIDGET (self->list), self->found->len > 0);
   summarise (self, text);
   return self->found->len;
@@ -168,12 +148,10 @@ static void
 tb_help_search_dispose (GObject *object)
 {
   TbHelpSearch *self = TB_HELP_SEARCH (object);
-  GtkWidget *child;
 
   g_clear_pointer (&self->found, g_ptr_array_unref);
   g_clear_pointer (&self->pieces, g_ptr_array_unref);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_help_search_parent_class)->dispose (object);
 }
 
@@ -195,7 +173,7 @@ tb_help_search_init (TbHelpSearch *self)
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 2 * SPACING);
   self->pieces = g_ptr_array_new_with_free_func (piece_free);
   self->found = g_ptr_array_new ();
-  self->summary = GTK_LABEL (new_label (NULL, "heading"));
+  self->summary = GTK_LABEL (tb_help_label_new (NULL, "heading"));
   self->list = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_NONE);
   gtk_widget_add_css_class (GTK_WIDGET (self->list), "words");

@@ -7,6 +7,7 @@
 
 #include "tb-accessible.h"
 #include "tb-core.h"
+#include "tb-help-row.h"
 #include "tb-help-search.h"
 #include "tb-help-words.h"
 
@@ -129,18 +130,6 @@ static const TextPage text_pages[] = { { "ball", N_ ("How the ball moves"), ball
                                        { "sources", N_ ("Sources"), sources_text },
                                        { "cautions", N_ ("Cautions"), cautions_text } };
 
-static GtkWidget *
-new_label (const char *text, const char *style)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  if (style != NULL)
-    gtk_widget_add_css_class (label, style);
-  return label;
-}
-
 #define PAGE_MARGIN 24
 #define PAGE_SPACING 10
 
@@ -181,7 +170,7 @@ add_paragraph (TbHelpWindow *self, GtkBox *column, const TbHelpPiece *piece)
 {
   TbHelpPiece placed = *piece;
 
-  placed.place = new_label (piece->text, NULL);
+  placed.place = tb_help_label_new (piece->text, NULL);
   gtk_box_append (column, placed.place);
   tb_help_search_add (self->search, &placed);
 }
@@ -192,7 +181,7 @@ add_text_page (TbHelpWindow *self, const TextPage *page)
   GtkWidget *column = new_column ();
   TbHelpPiece piece = { .page = page->name, .title = _ (page->title) };
 
-  gtk_box_append (GTK_BOX (column), new_label (_ (page->title), "title-2"));
+  gtk_box_append (GTK_BOX (column), tb_help_label_new (_ (page->title), "title-2"));
   for (const char *const *text = page->text; *text != NULL; text++)
     {
       const char *shown = _ (*text);
@@ -201,7 +190,7 @@ add_text_page (TbHelpWindow *self, const TextPage *page)
       if (shown[0] == '#')
         {
           piece.title = shown + 1;
-          gtk_box_append (GTK_BOX (column), new_label (piece.title, "heading"));
+          gtk_box_append (GTK_BOX (column), tb_help_label_new (piece.title, "heading"));
         }
       else
         add_paragraph (self, GTK_BOX (column), &piece);
@@ -229,7 +218,7 @@ add_constant (TbHelpWindow *self, GtkBox *column, const TbAssumedInfo *info)
 
   g_autofree char *all = g_strjoin ("\n", range, source, consequence, NULL);
 
-  gtk_box_append (column, new_label (heading, "heading"));
+  gtk_box_append (column, tb_help_label_new (heading, "heading"));
   add_paragraph (self, column, &(TbHelpPiece){ .page = "assumed", .title = heading, .text = all });
 }
 
@@ -276,7 +265,7 @@ cover_text (void)
 static void
 add_table (TbHelpWindow *self, GtkBox *column, const char *title, const char *text)
 {
-  gtk_box_append (column, new_label (title, "heading"));
+  gtk_box_append (column, tb_help_label_new (title, "heading"));
   add_paragraph (self, column, &(TbHelpPiece){ .page = "assumed", .title = title, .text = text });
 }
 
@@ -286,11 +275,12 @@ add_assumed_page (TbHelpWindow *self)
   GtkWidget *column = new_column ();
   g_autofree char *covers = cover_text (), *surfaces = surface_text ();
 
-  gtk_box_append (GTK_BOX (column), new_label (_ ("What is assumed"), "title-2"));
-  gtk_box_append (GTK_BOX (column),
-                  new_label (_ ("Nobody has published these numbers, or they are only typical. They are not "
-                                "measurements, and what the model says is no measurement either."),
-                             NULL));
+  gtk_box_append (GTK_BOX (column), tb_help_label_new (_ ("What is assumed"), "title-2"));
+  gtk_box_append (
+      GTK_BOX (column),
+      tb_help_label_new (_ ("Nobody has published these numbers, or they are only typical. They are not "
+                            "measurements, and what the model says is no measurement either."),
+                         NULL));
   for (const TbAssumedInfo *info = tb_assumed_table; info->name != NULL; info++)
     add_constant (self, GTK_BOX (column), info);
   add_table (self, GTK_BOX (column), _ ("Covers (assumed)"), covers);
@@ -304,11 +294,11 @@ add_words_page (TbHelpWindow *self)
   GtkWidget *column = new_column ();
 
   self->words = TB_HELP_WORDS (tb_help_words_new ());
-  gtk_box_append (GTK_BOX (column), new_label (_ ("Words"), "title-2"));
+  gtk_box_append (GTK_BOX (column), tb_help_label_new (_ ("Words"), "title-2"));
   gtk_box_append (
       GTK_BOX (column),
-      new_label (_ ("What the words of the trade mean. F1 on a control or a measure leads to its word."),
-                 "note"));
+      tb_help_label_new (
+          _ ("What the words of the trade mean. F1 on a control or a measure leads to its word."), "note"));
   gtk_box_append (GTK_BOX (column), GTK_WIDGET (self->words));
   for (const TbTerm *term = tb_glossary; term->id != NULL; term++)
     tb_help_search_add (self->search,

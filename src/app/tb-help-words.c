@@ -6,8 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-
-#define ROW_SPACING 4
+#include "tb-children.h"
+#include "tb-help-row.h"
 
 struct _TbHelpWords
 {
@@ -44,21 +44,9 @@ on_link (TbHelpWords *self, const char *id)
 }
 
 static GtkWidget *
-new_label (const char *text, const char *style)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  if (style != NULL)
-    gtk_widget_add_css_class (label, style);
-  return label;
-}
-
-static GtkWidget *
 new_see_label (TbHelpWords *self, const TbTerm *term)
 {
-  GtkWidget *label = new_label (NULL, "note");
+  GtkWidget *label = tb_help_label_new (NULL, "note");
   g_autofree char *markup = tb_help_words_see_markup (term);
 
   gtk_label_set_markup (GTK_LABEL (label), markup);
@@ -69,17 +57,10 @@ new_see_label (TbHelpWords *self, const TbTerm *term)
 static void
 add_term (TbHelpWords *self, const TbTerm *term)
 {
-  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, ROW_SPACING);
-  /* Translators: a word of the glossary, and what it means; read aloud. */
-  g_autofree char *spoken = g_strdup_printf (_ ("%s: %s"), _ (term->word), _ (term->text));
+  GtkWidget *row = tb_help_row_new (_ (term->word), _ (term->text));
 
-  gtk_box_append (GTK_BOX (box), new_label (_ (term->word), "heading"));
-  gtk_box_append (GTK_BOX (box), new_label (_ (term->text), NULL));
-  gtk_box_append (GTK_BOX (box), new_see_label (self, term));
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  tb_help_row_append (row, new_see_label (self, term));
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
-  gtk_widget_add_css_class (row, "word");
-  tb_accessible_set_name (row, spoken);
   gtk_list_box_append (self->list, row);
   g_hash_table_insert (self->rows, (gpointer) term->id, row);
 }
@@ -125,11 +106,9 @@ static void
 tb_help_words_dispose (GObject *object)
 {
   TbHelpWords *self = TB_HELP_WORDS (object);
-  GtkWidget *child;
 
   g_clear_pointer (&self->rows, g_hash_table_unref);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_help_words_parent_class)->dispose (object);
 }
 

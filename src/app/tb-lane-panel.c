@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-children.h"
 #include "tb-describe.h"
 #include "tb-force-graph.h"
 
@@ -100,10 +101,8 @@ static void
 tb_lane_panel_dispose (GObject *object)
 {
   TbLanePanel *self = TB_LANE_PANEL (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_lane_panel_parent_class)->dispose (object);
 }

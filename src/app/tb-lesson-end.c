@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-fill.h"
 #include "tb-lesson-words.h"
 
@@ -126,10 +127,8 @@ static void
 tb_lesson_end_dispose (GObject *object)
 {
   TbLessonEnd *self = TB_LESSON_END (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->runner);
   G_OBJECT_CLASS (tb_lesson_end_parent_class)->dispose (object);
 }

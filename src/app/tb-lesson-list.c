@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-lesson-words.h"
 
 struct _TbLessonList
@@ -202,10 +203,8 @@ static void
 tb_lesson_list_dispose (GObject *object)
 {
   TbLessonList *self = TB_LESSON_LIST (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_pointer (&self->shelf, tb_lesson_shelf_free);
   g_clear_object (&self->learner);
   g_clear_object (&self->library);

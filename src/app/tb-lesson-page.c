@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-disclosure.h"
 #include "tb-folding-label.h"
 #include "tb-fill.h"
@@ -392,11 +393,9 @@ static void
 tb_lesson_page_dispose (GObject *object)
 {
   TbLessonPage *self = TB_LESSON_PAGE (object);
-  GtkWidget *child;
 
   stop_why (self);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_pointer (&self->choice_buttons, g_ptr_array_unref);
   g_clear_object (&self->runner);
   G_OBJECT_CLASS (tb_lesson_page_parent_class)->dispose (object);

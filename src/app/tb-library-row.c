@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 
 struct _TbLibraryRow
 {
@@ -192,11 +193,9 @@ static void
 tb_library_row_dispose (GObject *object)
 {
   TbLibraryRow *self = TB_LIBRARY_ROW (object);
-  GtkWidget *child;
 
   self->showing = TRUE;
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   g_clear_object (&self->own);
   g_clear_object (&self->model);

@@ -56,7 +56,8 @@ show_name (GtkLabel *label, const TbMeasureInfo *info, TbUnits units)
   const char *unit = tb_describe_measure_unit (info, units);
   g_autofree char *text = NULL;
 
-  if (unit[0] == '\0')
+  /* Boards say so in their names. */
+  if (unit[0] == '\0' || g_str_equal (info->unit, "board"))
     text = g_strdup (_ (info->label));
   else
     /* Translators: a measure and its unit, such as "Lands at (ft)". */

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-next-balls.h"
 #include "tb-option-row.h"
 #include "tb-spin.h"
@@ -35,6 +36,7 @@ struct _TbNextPage
   GCancellable *cancellable;   /* of the search under way; else NULL */
   gboolean stale;              /* to be searched when the page is seen */
   gboolean setting_up;         /* the amount changes by us */
+  gboolean asked;              /* somebody has wished here, or tried something */
 };
 
 G_DEFINE_FINAL_TYPE (TbNextPage, tb_next_page, GTK_TYPE_WIDGET)
@@ -89,9 +91,21 @@ clear_options (TbNextPage *self)
   gtk_widget_set_visible (GTK_WIDGET (self->nothing), FALSE);
 }
 
+/* For the pages that go on from here: what was asked, once somebody has. */
+static void
+tell_wish (TbNextPage *self)
+{
+  TbWish wish = chosen_wish (self);
+
+  if (self->asked)
+    tb_session_set_wish (self->session, &wish, self->start);
+}
+
 static void
 on_chosen (TbNextPage *self, TbOptionRow *row)
 {
+  self->asked = TRUE;
+  tell_wish (self);
   tb_session_set_after (self->session, tb_option_row_get_option (row)->setup);
 }
 
@@ -143,9 +157,10 @@ nothing_text (const TbNext *next)
 {
   if (next->status != TB_OK || next->options->len > 0)
     return NULL;
-  return g_strdup (next->met ? _ ("That is so already. Wish for something else above.")
-                             : _ ("Nothing within the usual limits comes nearer to this wish. Ask for less, or "
-                                  "change ball, surface or line on the left and look again."));
+  return g_strdup (next->met
+                       ? _ ("That is so already. Wish for something else above.")
+                       : _ ("Nothing within the usual limits comes nearer to this wish. Ask for less, or "
+                            "change ball, surface or line on the left and look again."));
 }
 
 static void
@@ -204,6 +219,8 @@ update (TbNextPage *self)
 {
   cancel (self);
   self->stale = TRUE;
+  if (self->session != NULL)
+    tell_wish (self);
   if (self->session == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   clear_options (self);
@@ -271,12 +288,19 @@ show_amount (TbNextPage *self)
 }
 
 static void
+on_units (TbNextPage *self)
+{
+  show_amount (self);
+  update (self);
+}
+
+static void
 on_wish (TbNextPage *self)
 {
   if (self->session == NULL)
     return;
-  show_amount (self);
-  update (self);
+  self->asked = TRUE;
+  on_units (self);
 }
 
 static void
@@ -284,6 +308,7 @@ on_amount (TbNextPage *self)
 {
   if (self->setting_up || self->session == NULL)
     return;
+  self->asked = TRUE;
   self->amounts[chosen_kind (self)] = gtk_spin_button_get_value (self->amount) / told_unit (self).factor;
   update (self);
 }
@@ -291,8 +316,10 @@ on_amount (TbNextPage *self)
 static void
 on_line (TbNextPage *self, GtkToggleButton *button)
 {
-  if (gtk_toggle_button_get_active (button) && self->session != NULL)
-    update (self);
+  if (!gtk_toggle_button_get_active (button) || self->session == NULL)
+    return;
+  self->asked = TRUE;
+  update (self);
 }
 
 void
@@ -314,7 +341,7 @@ tb_next_page_set_session (TbNextPage *self, TbSession *session)
   self->session = g_object_ref (session);
   self->start = tb_setup_ref (tb_session_get_setup (session, TB_SIDE_AFTER));
   g_signal_connect_object (session, "changed", G_CALLBACK (on_session_changed), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_wish), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_units), self, G_CONNECT_SWAPPED);
   show_amount (self);
   update (self);
 }
@@ -323,14 +350,12 @@ static void
 tb_next_page_dispose (GObject *object)
 {
   TbNextPage *self = TB_NEXT_PAGE (object);
-  GtkWidget *child;
 
   if (self->session != NULL)
     cancel (self);
   g_clear_object (&self->session);
   g_clear_pointer (&self->start, tb_setup_unref);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_next_page_parent_class)->dispose (object);
 }
 

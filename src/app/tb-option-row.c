@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-disclosure.h"
 #include "tb-option-curve.h"
 
@@ -132,10 +133,8 @@ static void
 tb_option_row_dispose (GObject *object)
 {
   TbOptionRow *self = TB_OPTION_ROW (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_pointer (&self->option, tb_next_option_unref);
   G_OBJECT_CLASS (tb_option_row_parent_class)->dispose (object);
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-hand-positions.h"
 
 struct _TbPositionRow
@@ -74,11 +75,9 @@ static void
 tb_position_row_dispose (GObject *object)
 {
   TbPositionRow *self = TB_POSITION_ROW (object);
-  GtkWidget *child;
 
   self->showing = TRUE;
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_position_row_parent_class)->dispose (object);
 }

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "tb-children.h"
 #include "tb-drawn-picture.h"
 #include "tb-fill.h"
 #include "tb-lesson-words.h"
@@ -155,12 +156,10 @@ static void
 tb_progress_page_dispose (GObject *object)
 {
   TbProgressPage *self = TB_PROGRESS_PAGE (object);
-  GtkWidget *child;
 
   if (self->picture != NULL)
     tb_drawn_picture_set_draw (self->picture, "", NULL, NULL);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   self->picture = NULL;
   g_clear_object (&self->learner);
   g_clear_object (&self->library);

@@ -60,11 +60,21 @@ stands_close (const char *unit)
   return strcmp (unit, "°") == 0 || strcmp (unit, "%") == 0;
 }
 
+/* A place across the lane is a board that has a number, not a number of boards. */
+static gboolean
+is_board (const char *unit)
+{
+  return strcmp (unit, "board") == 0;
+}
+
 char *
 tb_number_with_unit (double number, int digits, const char *unit)
 {
   g_autofree char *text = tb_number_format (number, digits);
 
+  if (is_board (unit))
+    /* Translators: a place across the lane, such as "board 24.0". */
+    return g_strdup_printf (_ ("board %s"), text);
   if (unit[0] == '\0')
     return g_steal_pointer (&text);
   return g_strconcat (text, stands_close (unit) ? "" : " ", _ (unit), NULL);
@@ -197,7 +207,9 @@ parse_word (const TbField *field, const char *text, double *value)
 static char *
 range_sentence (const TbQuantity *self)
 {
-  g_autofree char *low = tb_number_format (self->field->min * self->factor, self->digits);
+  g_autofree char *low = is_board (self->unit)
+                             ? tb_quantity_format (self, self->field->min)
+                             : tb_number_format (self->field->min * self->factor, self->digits);
   g_autofree char *high = tb_quantity_format (self, self->field->max);
 
   /* Translators: the name of an input, and the lowest and highest it goes to: "Speed goes from 5.0 to 30.0
@@ -214,6 +226,25 @@ example_sentence (const TbQuantity *self, const char *text)
   return g_strdup_printf (_ ("“%s” is not understood; type a number like %s."), text, example);
 }
 
+static const char *
+without_prefix (const char *text, const char *prefix)
+{
+  g_autofree char *folded = g_utf8_casefold (text, -1), *start = g_utf8_casefold (prefix, -1);
+
+  return g_str_has_prefix (folded, start) ? g_utf8_offset_to_pointer (text, g_utf8_strlen (prefix, -1))
+                                          : text;
+}
+
+/* What follows the word for a board, as it stands before its number. */
+static const char *
+without_board (const char *text)
+{
+  g_auto (GStrv) around = g_strsplit (_ ("board %s"), "%s", 2);
+  const char *rest = without_prefix (text, g_strchomp (around[0]));
+
+  return rest != text ? rest : without_prefix (text, "board");
+}
+
 char *
 tb_quantity_parse (const TbQuantity *self, const char *text, double *value)
 {
@@ -222,7 +253,7 @@ tb_quantity_parse (const TbQuantity *self, const char *text, double *value)
 
   if (parse_word (self->field, word, value))
     return NULL;
-  if (!tb_number_parse (text, self->digits, &number, &unit))
+  if (!tb_number_parse (is_board (self->unit) ? without_board (word) : text, self->digits, &number, &unit))
     return example_sentence (self, text);
   factor = unit_factor (self, unit);
   if (factor == 0.0)

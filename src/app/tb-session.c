@@ -23,6 +23,8 @@ struct _TbSession
   gboolean playing;
   TbUnits units;
   gboolean reaim;
+  TbWish wish;
+  TbSetup *wished_from; /* NULL while nothing was wished */
 
   /* What was last told by notify. */
   gboolean told_modified, told_can_undo, told_can_redo;
@@ -48,6 +50,7 @@ enum
 {
   CHANGED,
   OPENED,
+  WISHED,
   N_SIGNALS
 };
 
@@ -275,7 +278,8 @@ tb_session_set_after_as (TbSession *self, TbSetup *setup, const char *key)
 void
 tb_session_set_texts (TbSession *self, const char *title, const char *notes)
 {
-  g_autofree char *line = tb_text_fitted (title, TB_NAME_MAX, TRUE), *lines = tb_text_fitted (notes, TB_NOTES_MAX, FALSE);
+  g_autofree char *line = tb_text_fitted (title, TB_NAME_MAX, TRUE),
+                  *lines = tb_text_fitted (notes, TB_NOTES_MAX, FALSE);
 
   change (self, tb_study_with_text (self->study, line, lines), "texts");
 }
@@ -476,6 +480,26 @@ tb_session_set_reaim (TbSession *self, gboolean reaim)
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_REAIM]);
 }
 
+TbSetup *
+tb_session_get_wish (TbSession *self, TbWish *wish)
+{
+  *wish = self->wish;
+  return self->wished_from;
+}
+
+void
+tb_session_set_wish (TbSession *self, const TbWish *wish, TbSetup *from)
+{
+  if (self->wished_from == from && self->wish.kind == wish->kind && self->wish.amount == wish->amount
+      && self->wish.reaim == wish->reaim)
+    return;
+  self->wish = *wish;
+  tb_setup_ref (from);
+  g_clear_pointer (&self->wished_from, tb_setup_unref);
+  self->wished_from = from;
+  g_signal_emit (self, signals[WISHED], 0);
+}
+
 static void
 tb_session_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
@@ -555,6 +579,7 @@ tb_session_finalize (GObject *object)
   g_clear_pointer (&self->study, tb_study_unref);
   g_clear_pointer (&self->saved, tb_study_unref);
   g_clear_pointer (&self->history, tb_history_free);
+  g_clear_pointer (&self->wished_from, tb_setup_unref);
   g_clear_object (&self->file);
   g_clear_object (&self->library);
   G_OBJECT_CLASS (tb_session_parent_class)->finalize (object);
@@ -593,6 +618,8 @@ tb_session_class_init (TbSessionClass *klass)
       = g_signal_new ("changed", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[OPENED]
       = g_signal_new ("opened", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[WISHED]
+      = g_signal_new ("wished", TB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

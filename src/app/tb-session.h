@@ -9,6 +9,7 @@
 
 #include <gio/gio.h>
 #include "tb-library.h"
+#include "tb-wish.h"
 
 G_BEGIN_DECLS
 
@@ -26,7 +27,7 @@ G_DECLARE_FINAL_TYPE (TbSession, tb_session, TB, SESSION, GObject)
  * is judged on its own pocket line: the target follows, the laydown stays).
  *
  * Signals: "changed" when the study, and so perhaps a run, is another; "opened" when another document took
- * the place of the one before. */
+ * the place of the one before; "wished" when something else is asked of the next throw. */
 
 /* Begins with the library's own study. */
 TbSession *tb_session_new (TbLibrary *library);
@@ -100,6 +101,11 @@ void tb_session_advance (TbSession *self, double seconds);
  * target along, where there is a target that leads to the pocket. */
 gboolean tb_session_get_reaim (TbSession *self);
 void tb_session_set_reaim (TbSession *self, gboolean reaim);
+
+/* What was asked of the next throw last, and seen from which throw; the latter is NULL while nothing was.
+ * Borrowed. It is no part of the study. */
+TbSetup *tb_session_get_wish (TbSession *self, TbWish *wish);
+void tb_session_set_wish (TbSession *self, const TbWish *wish, TbSetup *from);
 
 TbUnits tb_session_get_units (TbSession *self);
 void tb_session_set_units (TbSession *self, TbUnits units);

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-describe.h"
 #include "tb-playback.h"
 #include "tb-quantity.h"
@@ -142,11 +143,9 @@ static void
 tb_throw_bar_dispose (GObject *object)
 {
   TbThrowBar *self = TB_THROW_BAR (object);
-  GtkWidget *child;
 
   g_clear_pointer (&self->playback, tb_playback_free);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_throw_bar_parent_class)->dispose (object);
 }

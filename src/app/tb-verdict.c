@@ -3,6 +3,7 @@
 
 #include "tb-verdict.h"
 
+#include "tb-children.h"
 #include "tb-describe.h"
 
 struct _TbVerdict
@@ -50,10 +51,8 @@ static void
 tb_verdict_dispose (GObject *object)
 {
   TbVerdict *self = TB_VERDICT (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   g_clear_object (&self->session);
   G_OBJECT_CLASS (tb_verdict_parent_class)->dispose (object);
 }

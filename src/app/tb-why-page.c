@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
+#include "tb-children.h"
 #include "tb-parts-picture.h"
 #include "tb-quantity.h"
 #include "tb-why.h"
@@ -219,14 +220,12 @@ static void
 tb_why_page_dispose (GObject *object)
 {
   TbWhyPage *self = TB_WHY_PAGE (object);
-  GtkWidget *child;
 
   if (self->cancellable != NULL)
     g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->session);
   g_clear_pointer (&self->why, tb_why_unref);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  tb_unparent_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (tb_why_page_parent_class)->dispose (object);
 }
 

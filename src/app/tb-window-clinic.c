@@ -19,6 +19,8 @@ static TbClinic *
 clinic_of (TbWindow *self)
 {
   TbStudy *study = tb_session_get_study (self->session);
+  TbSetup *from;
+  TbWish wish;
 
   if (self->clinic_study != study)
     {
@@ -33,6 +35,9 @@ clinic_of (TbWindow *self)
       g_object_bind_property (self->session, "units", tb_clinic_get_session (self->clinic), "units",
                               G_BINDING_SYNC_CREATE);
     }
+  from = tb_session_get_wish (self->session, &wish);
+  if (from != NULL)
+    tb_clinic_set_wish (self->clinic, &wish, from);
   return self->clinic;
 }
 

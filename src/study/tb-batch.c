@@ -5,6 +5,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-batch.h"
 
+#include "tb-task.h"
+
 /* Indices taken at a time: enough to keep the counter quiet, few enough to share out a small batch and to
  * notice a cancel within a millisecond or so. */
 #define SHARE 16
@@ -50,24 +52,6 @@ work (gpointer data)
   return NULL;
 }
 
-/* Runs work() here and on as many more threads as can be had. */
-static void
-work_together (Batch *batch, guint threads)
-{
-  g_autoptr (GPtrArray) helpers = g_ptr_array_new ();
-
-  for (guint i = 1; i < threads; i++)
-    {
-      GThread *thread = g_thread_try_new ("tenboard-batch", work, batch, NULL);
-
-      if (thread)
-        g_ptr_array_add (helpers, thread);
-    }
-  work (batch);
-  for (guint i = 0; i < helpers->len; i++)
-    g_thread_join (g_ptr_array_index (helpers, i));
-}
-
 gboolean
 tb_batch_run (guint count,
               TbBatchShot make,
@@ -84,6 +68,6 @@ tb_batch_run (guint count,
   g_return_val_if_fail (count <= G_MAXINT - SHARE * 1024, FALSE);
   for (guint index = 0; index < count; index++)
     items[index] = (TbBatchItem){ .status = TB_N_STATUS };
-  work_together (&batch, CLAMP (wanted, 1, MAX (shares, 1)));
+  tb_work_together ("tenboard-batch", work, &batch, CLAMP (wanted, 1, MAX (shares, 1)));
   return count == 0 || !g_cancellable_is_cancelled (cancellable);
 }

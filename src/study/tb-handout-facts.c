@@ -2,6 +2,8 @@
 #include "config.h"
 #include "tb-handout-facts.h"
 
+#include "tb-task.h"
+
 TbWish
 tb_handout_wish (const TbRun *after)
 {
@@ -64,12 +66,9 @@ static void
 run_task (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Question *question = data;
-  TbHandoutFacts *facts = tb_handout_facts_new (question->study, question->metric, cancellable);
 
-  if (facts)
-    g_task_return_pointer (task, facts, (GDestroyNotify) tb_handout_facts_unref);
-  else
-    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "Cancelled");
+  tb_task_answer (task, tb_handout_facts_new (question->study, question->metric, cancellable),
+                  (GDestroyNotify) tb_handout_facts_unref);
 }
 
 void

@@ -5,6 +5,7 @@
 
 #include <math.h>
 #include "tb-next-private.h"
+#include "tb-task.h"
 
 const char *
 tb_reach_name (TbReach reach)
@@ -260,30 +261,13 @@ work (gpointer data)
   return NULL;
 }
 
-static void
-work_together (Search *search, guint threads)
-{
-  g_autoptr (GPtrArray) helpers = g_ptr_array_new ();
-
-  for (guint i = 1; i < threads; i++)
-    {
-      GThread *thread = g_thread_try_new ("tenboard-next", work, search, NULL);
-
-      if (thread)
-        g_ptr_array_add (helpers, thread);
-    }
-  work (search);
-  for (guint i = 0; i < helpers->len; i++)
-    g_thread_join (g_ptr_array_index (helpers, i));
-}
-
 /* Runs the search and takes its outcome; NULL if cancelled. */
 static TbNext *
 search_run (Search *search, guint threads)
 {
   TbNext *next = search->next;
 
-  work_together (search, threads ? threads : g_get_num_processors ());
+  tb_work_together ("tenboard-next", work, search, threads ? threads : g_get_num_processors ());
   if (g_cancellable_is_cancelled (search->cancellable))
     return NULL;
   for (guint i = 0; i < search->tasks->len; i++)
@@ -311,12 +295,7 @@ tb_next_find (TbSetup *start,
 static void
 run_task (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  TbNext *next = search_run (data, 0);
-
-  if (next)
-    g_task_return_pointer (task, next, (GDestroyNotify) tb_next_unref);
-  else
-    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "Cancelled");
+  tb_task_answer (task, search_run (data, 0), (GDestroyNotify) tb_next_unref);
 }
 
 void

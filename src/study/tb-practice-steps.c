@@ -103,6 +103,9 @@ setting_text (const PracticeInput *input, const TbField *field)
   if (told.unit[0] == '\0')
     /* Translators: what is set, its old and its new value. */
     return tb_fill_with (_ ("%1$s: from %2$s to %3$s"), _ (field->label), old, new, NULL);
+  if (g_str_equal (field->unit, "board"))
+    /* Translators: what is set, its old and its new board. */
+    return tb_fill_with (_ ("%1$s: from board %2$s to board %3$s"), _ (field->label), old, new, NULL);
   if (g_str_equal (field->unit, "°"))
     return tb_fill_with (_ ("%1$s: from %2$s° to %3$s°"), _ (field->label), old, new, NULL);
   /* Translators: %4$s is the unit. */

@@ -5,6 +5,7 @@
 
 #include <math.h>
 #include "tb-room.h"
+#include "tb-task.h"
 
 /* Moves that are looked at: up to so many boards with the feet, either way, with the target following by
  * these shares (common practice: half, two thirds, all of it, or not at all). The smallest move that does
@@ -157,12 +158,9 @@ static void
 work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Order *order = data;
-  TbWearLife *life = tb_wear_life_new (order->setup, order->games, cancellable);
 
-  if (life)
-    g_task_return_pointer (task, life, (GDestroyNotify)tb_wear_life_unref);
-  else
-    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "cancelled");
+  tb_task_answer (task, tb_wear_life_new (order->setup, order->games, cancellable),
+                  (GDestroyNotify) tb_wear_life_unref);
 }
 
 void

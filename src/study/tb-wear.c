@@ -9,6 +9,7 @@
 
 #include <math.h>
 #include <string.h>
+#include "tb-task.h"
 
 /* Histories that are kept: before and after, and a few that were looked at before. */
 #define KEPT 6
@@ -418,12 +419,8 @@ static void
 work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   Order *order = data;
-  TbWorn *worn = tb_worn_new (&order->key, order->games, cancellable);
 
-  if (worn)
-    g_task_return_pointer (task, worn, (GDestroyNotify)tb_worn_unref);
-  else
-    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "cancelled");
+  tb_task_answer (task, tb_worn_new (&order->key, order->games, cancellable), (GDestroyNotify) tb_worn_unref);
 }
 
 void

@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <string.h>
+#include "tb-task.h"
 #include "tb-why-private.h"
 
 const char *
@@ -107,12 +108,9 @@ static void
 work (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
   const Job *job = data;
-  TbWhy *why = tb_why_new (job->before, job->after, &job->options, cancellable);
 
-  if (why)
-    g_task_return_pointer (task, why, (GDestroyNotify) tb_why_unref);
-  else
-    g_task_return_new_error (task, G_IO_ERROR, G_IO_ERROR_CANCELLED, "Cancelled");
+  tb_task_answer (task, tb_why_new (job->before, job->after, &job->options, cancellable),
+                  (GDestroyNotify) tb_why_unref);
 }
 
 void

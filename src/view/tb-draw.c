@@ -58,6 +58,25 @@ tb_draw_circle (cairo_t *cr, TbPoint centre, double radius)
 }
 
 void
+tb_draw_image (cairo_t *cr,
+               cairo_surface_t *image,
+               const cairo_rectangle_t *box,
+               const cairo_rectangle_t *clip)
+{
+  cairo_save (cr);
+  tb_draw_rectangle (cr, clip);
+  cairo_clip (cr);
+  cairo_translate (cr, box->x, box->y);
+  cairo_scale (cr, box->width / cairo_image_surface_get_width (image),
+               box->height / cairo_image_surface_get_height (image));
+  cairo_set_source_surface (cr, image, 0, 0);
+  cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_PAD);
+  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
+  cairo_paint (cr);
+  cairo_restore (cr);
+}
+
+void
 tb_draw_arrow_head (cairo_t *cr, TbPoint tip, TbPoint from, double length)
 {
   double dx = tip.x - from.x, dy = tip.y - from.y, distance = hypot (dx, dy);

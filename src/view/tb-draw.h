@@ -17,6 +17,11 @@ void tb_draw_rounded (cairo_t *cr, const cairo_rectangle_t *box, double radius);
 void tb_draw_line (cairo_t *cr, TbPoint a, TbPoint b);
 /* Adds a circle to the path. */
 void tb_draw_circle (cairo_t *cr, TbPoint centre, double radius);
+/* Paints an image, stretched smoothly over a box; only what lies in `clip` is seen of it. */
+void tb_draw_image (cairo_t *cr,
+                    cairo_surface_t *image,
+                    const cairo_rectangle_t *box,
+                    const cairo_rectangle_t *clip);
 /* Fills an arrow's head: its point is at `tip`, it comes from the direction of `from`. */
 void tb_draw_arrow_head (cairo_t *cr, TbPoint tip, TbPoint from, double length);
 /* The middle of the pixel: for crisp lines an odd number of pixels wide. */

@@ -58,19 +58,8 @@ static void
 draw_film (TbCanvas *canvas, const cairo_rectangle_t *plot, const TbFilmLane *lane)
 {
   cairo_surface_t *image = film_image (&canvas->theme, lane);
-  cairo_t *cr = canvas->cr;
 
-  cairo_save (cr);
-  tb_draw_rectangle (cr, plot);
-  cairo_clip (cr);
-  cairo_translate (cr, plot->x, plot->y);
-  cairo_scale (cr, plot->width / cairo_image_surface_get_width (image),
-               plot->height / cairo_image_surface_get_height (image));
-  cairo_set_source_surface (cr, image, 0, 0);
-  cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_PAD);
-  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
-  cairo_paint (cr);
-  cairo_restore (cr);
+  tb_draw_image (canvas->cr, image, plot, plot);
   cairo_surface_destroy (image);
 }
 

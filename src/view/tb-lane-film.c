@@ -119,19 +119,9 @@ draw_plan (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scen
   /* The grid ends a little past the pit. */
   TbPoint a = tb_lane_layout_point (layout, -TB_LANE_HALF_WIDTH, 0, 0);
   TbPoint b = tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH, TB_OIL_ROWS * TB_OIL_ROW_LENGTH, 0);
+  cairo_rectangle_t box = { MIN (a.x, b.x), MIN (a.y, b.y), fabs (b.x - a.x), fabs (b.y - a.y) };
 
-  cairo_save (cr);
-  tb_draw_rectangle (cr, &layout->lane);
-  cairo_clip (cr);
-  cairo_translate (cr, MIN (a.x, b.x), MIN (a.y, b.y));
-  cairo_scale (cr,
-               fabs (b.x - a.x) / cairo_image_surface_get_width (image),
-               fabs (b.y - a.y) / cairo_image_surface_get_height (image));
-  cairo_set_source_surface (cr, image, 0, 0);
-  cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_PAD);
-  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
-  cairo_paint (cr);
-  cairo_restore (cr);
+  tb_draw_image (cr, image, &box, &layout->lane);
   cairo_surface_destroy (image);
 }
 

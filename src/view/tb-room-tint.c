@@ -120,17 +120,7 @@ tb_room_tint_draw (cairo_t *cr, const cairo_rectangle_t *box, const TbTheme *the
 {
   cairo_surface_t *image = map_image (theme, map);
 
-  cairo_save (cr);
-  tb_draw_rectangle (cr, box);
-  cairo_clip (cr);
-  cairo_translate (cr, box->x, box->y);
-  cairo_scale (cr, box->width / cairo_image_surface_get_width (image),
-               box->height / cairo_image_surface_get_height (image));
-  cairo_set_source_surface (cr, image, 0, 0);
-  cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_PAD);
-  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
-  cairo_paint (cr);
-  cairo_restore (cr);
+  tb_draw_image (cr, image, box, box);
   cairo_surface_destroy (image);
 }
 

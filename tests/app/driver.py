@@ -7,11 +7,13 @@ where something can be waited for.
 
 import os
 import subprocess
+import sys
 import time
 
 import pyatspi
 
-import tap
+sys.path.insert(0, os.path.join(os.path.dirname(__file__), '..'))
+import tap  # noqa: E402
 
 APP_ID = 'io.github.tenboard.Tenboard'
 # Longest that anything may take, s: slow for the sake of sanitizers.

@@ -73,6 +73,25 @@ onward (Fixture *self, guint times)
     tb_clinic_do (self->clinic, TB_CLINIC_ONWARD);
 }
 
+/* What to try is for what was wished, whenever that was. */
+static void
+test_wish (Fixture *self, gconstpointer data)
+{
+  TbSetup *from = tb_session_get_setup (tb_clinic_get_session (self->clinic), TB_SIDE_BEFORE);
+
+  tb_clinic_set_wish (self->clinic, &(TbWish){ TB_WISH_BOARDS, -2, FALSE }, from);
+  onward (self, 1);
+  WAIT_UNTIL (!tb_clinic_is_busy (self->clinic));
+  g_assert_cmpint (tb_clinic_get_next (self->clinic)->wish.kind, ==, TB_WISH_BOARDS);
+  g_assert_cmpfloat (tb_clinic_get_next (self->clinic)->wish.amount, ==, -2);
+  tb_clinic_set_wish (self->clinic, &(TbWish){ TB_WISH_POCKET, 0, FALSE }, from);
+  g_assert_true (tb_clinic_is_busy (self->clinic));
+  tb_clinic_set_wish (self->clinic, &(TbWish){ TB_WISH_BOARDS, -1, FALSE }, from);
+  WAIT_UNTIL (!tb_clinic_is_busy (self->clinic));
+  g_assert_cmpfloat (tb_clinic_get_next (self->clinic)->wish.amount, ==, -1);
+  g_assert_nonnull (tb_clinic_get_why (self->clinic));
+}
+
 static void
 check_slide (Fixture *self, TbClinicSlide slide)
 {
@@ -383,6 +402,7 @@ main (int argc, char **argv)
   g_test_add ("/clinic/ends", Fixture, NULL, set_up, test_ends, tear_down);
   g_test_add ("/clinic/blank", Fixture, NULL, set_up, test_blank, tear_down);
   g_test_add ("/clinic/votes", Fixture, NULL, set_up, test_votes, tear_down);
+  g_test_add ("/clinic/wish", Fixture, NULL, set_up, test_wish, tear_down);
   g_test_add_func ("/clinic/right", test_right);
   g_test_add ("/clinic/verdict", Fixture, NULL, set_up, test_verdict, tear_down);
   g_test_add ("/clinic/throw", Fixture, NULL, set_up, test_throw, tear_down);

@@ -54,6 +54,21 @@ contents (Fixture *self, gsize *length)
   return bytes;
 }
 
+/* What else to try is what was wished in the window, seen from where it was wished. */
+static void
+test_wish (Fixture *self, gconstpointer data)
+{
+  TbSetup *from = tb_session_get_setup (self->session, TB_SIDE_AFTER);
+
+  wait_for_page (self);
+  tb_session_set_wish (self->session, &(TbWish){ TB_WISH_BOARDS, -2, FALSE }, from);
+  wait_for_page (self);
+  g_assert_true (says (self->window, "2.0 boards less: from board 17.8"));
+  set_speed (self->session, 18);
+  wait_for_page (self);
+  g_assert_true (says (self->window, "2.0 boards less: from board 17.8"));
+}
+
 static void
 test_saves (Fixture *self, gconstpointer data)
 {
@@ -121,6 +136,7 @@ main (int argc, char **argv)
   start_tests (&argc, &argv);
   tb_style_init (gdk_display_get_default ());
 #define ADD(name, test) g_test_add ("/handout/" name, Fixture, NULL, set_up, test, tear_down)
+  ADD ("wish", test_wish);
   ADD ("saves", test_saves);
   ADD ("cannot-save", test_cannot_save);
   ADD ("prints", test_prints);

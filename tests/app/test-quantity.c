@@ -3,6 +3,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include <string.h>
+
 #include "tb-quantity.h"
 
 static TbQuantity
@@ -121,17 +123,41 @@ test_format (void)
   TbQuantity metric = quantity ("speed_mph", TB_UNITS_METRIC);
   TbQuantity rotation = quantity ("axis_rotation_deg", TB_UNITS_IMPERIAL);
   TbQuantity grit = quantity ("grit", TB_UNITS_IMPERIAL);
+  TbQuantity aim = quantity ("aim_board", TB_UNITS_IMPERIAL);
 
   assert_text (tb_quantity_format (&speed, 17), "17.0 mph");
   assert_text (tb_quantity_format (&metric, 17), "27.4 km/h");
   assert_text (tb_quantity_format (&rotation, -30), "−30°");
   assert_text (tb_quantity_format (&grit, TB_GRIT_POLISH), "Polish");
   assert_text (tb_quantity_format (&grit, 2000), "2000 grit");
+  assert_text (tb_quantity_format (&aim, 16.5), "board 16.5");
   assert_text (tb_number_format (-0.04, 1), "0.0");
   assert_text (tb_number_format (-0.06, 1), "−0.1");
   assert_text (tb_number_format_signed (0.06, 1), "+0.1");
   assert_text (tb_number_format_signed (-5.6, 1), "−5.6");
   assert_text (tb_number_format_signed (0.01, 1), "0.0");
+}
+
+/* A board's number stands behind the word; it is read with the word on either side, and without. */
+static void
+test_board (void)
+{
+  static const char *const typed[] = { "16.5", "board 16.5", " Board16.5 ", "16.5 board" };
+  TbQuantity aim = quantity ("aim_board", TB_UNITS_IMPERIAL);
+  g_autofree char *range = NULL, *example = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (typed); i++)
+    {
+      double value = 0;
+
+      g_assert_null (tb_quantity_parse (&aim, typed[i], &value));
+      g_assert_cmpfloat (value, ==, 16.5);
+    }
+  range = tb_quantity_parse (&aim, "board 400", &(double){ 0 });
+  g_assert_nonnull (strstr (range, " goes from board "));
+  g_assert_nonnull (strstr (range, " to board "));
+  example = tb_quantity_parse (&aim, "board", &(double){ 0 });
+  g_assert_nonnull (strstr (example, "“board” is not understood"));
 }
 
 /* The ends of a slider in metric are the ends of the field. */
@@ -154,6 +180,7 @@ main (int argc, char **argv)
   g_test_add_func ("/quantity/parse", test_parse);
   g_test_add_func ("/quantity/round-trip", test_round_trip);
   g_test_add_func ("/quantity/format", test_format);
+  g_test_add_func ("/quantity/board", test_board);
   g_test_add_func ("/quantity/ends", test_ends);
   return g_test_run ();
 }

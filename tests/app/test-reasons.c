@@ -114,15 +114,22 @@ test_try_an_option (void)
   TbSession *session = tb_window_get_session (window);
   GtkWidget *page = find (window, TB_TYPE_NEXT_PAGE), *row;
   double start = board_of (session);
+  TbSetup *wished_from;
+  TbWish wish;
 
   tb_next_page_set_wish (TB_NEXT_PAGE (page), &(TbWish){ TB_WISH_BOARDS, -2, FALSE });
   WAIT_UNTIL (tb_next_page_is_settled (TB_NEXT_PAGE (page)));
   g_assert_true (says (page, "2.0 boards less"));
+  /* The handout and the clinic go on from there. */
+  wished_from = tb_session_get_wish (session, &wish);
+  g_assert_true (wished_from == tb_session_get_setup (session, TB_SIDE_AFTER));
+  g_assert_true (wish.kind == TB_WISH_BOARDS && wish.amount == -2);
   row = find (page, TB_TYPE_OPTION_ROW);
   g_assert_nonnull (row);
   gtk_test_accessible_assert_role (GTK_ACCESSIBLE (find (row, GTK_TYPE_BUTTON)), GTK_ACCESSIBLE_ROLE_BUTTON);
   g_signal_emit_by_name (find (row, GTK_TYPE_BUTTON), "clicked");
   g_assert_cmpfloat_with_epsilon (board_of (session), start - 2, TB_WISH_TOLERANCE);
+  g_assert_true (tb_session_get_wish (session, &wish) == wished_from);
   /* The others stay to be tried. */
   g_assert_true (tb_next_page_is_settled (TB_NEXT_PAGE (page)));
   g_assert_true (find (page, TB_TYPE_OPTION_ROW) == row);

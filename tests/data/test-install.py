@@ -2,6 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What is installed, and that nothing of it stays behind.   test-install.py BUILD APP-ID"""
 
+import atexit
 import os
 import pathlib
 import shutil
@@ -12,7 +13,8 @@ sys.path.insert(0, os.path.join(os.path.dirname(__file__), '..'))
 import tap
 
 BUILD, APP_ID = sys.argv[1:3]
-FOLDER = tempfile.mkdtemp()
+FOLDER = tempfile.mkdtemp(prefix='tenboard-test-')
+atexit.register(shutil.rmtree, FOLDER)
 
 
 def files():
@@ -37,7 +39,6 @@ def check_what_is_taken_away_is_gone():
     done = tap.command('env', f'DESTDIR={FOLDER}', 'ninja', '-C', BUILD, 'uninstall')
     assert done.returncode == 0, done.stdout + done.stderr
     assert not files(), files()
-    shutil.rmtree(FOLDER)
 
 
 sys.exit(tap.run())

@@ -73,6 +73,20 @@ def check_nothing_is_missing():
         assert not missing, f'{language}: {len(missing)} texts, such as {missing[:8]}'
 
 
+def check_letters_differ():
+    """Of the entries of the menu, and of the buttons of the header bar: with one letter, pressing it takes neither."""
+    menu, header = (ROOT / 'ui/tb-window.ui').read_text(encoding='utf-8').split('<template', 1)
+    menu = menu[menu.index('id="primary_menu"'):]
+    for language in LANGUAGES:
+        told = dict(pairs(language))
+        for part in (menu, header):
+            texts = [told[text] for text in re.findall(r'translatable="yes">([^<]*_[^<]*)<', part)]
+            letters = [text[text.index('_') + 1].lower() for text in texts]
+            assert len(letters) >= 7, texts
+            twice = [text for text, letter in zip(texts, letters) if letters.count(letter) > 1]
+            assert not twice, f'{language}: {twice}'
+
+
 def check_nothing_is_only_guessed():
     for language in LANGUAGES:
         assert '#, fuzzy' not in merged(language), language

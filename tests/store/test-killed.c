@@ -1,7 +1,8 @@
 /* Saving while the program is killed: whatever the moment, the old file or the new one is there, whole.
  *
- * A child process saves; it is killed before or after each single call to the system in turn, and then, blindly, at
- * moments of the clock. The parent looks at what is left, reads it as a program started again would, and saves over it.
+ * A child process saves; it is killed before or after each single call to the system in turn, and then,
+ * blindly, at moments of the clock. The parent looks at what is left, reads it as a program started again
+ * would, and saves over it.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include <errno.h>
@@ -11,6 +12,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "../scratch.h"
 #include "tb-atomic-file.h"
 #include "tb-study-document.h"
 
@@ -113,8 +115,8 @@ study_text (const char *title)
 static void
 set_up (Place *place, gconstpointer data)
 {
-  place->folder = g_dir_make_tmp ("tenboard-XXXXXX", NULL);
-  g_assert_nonnull (place->folder);
+  place->folder = g_build_filename (scratch_folder (), "place", NULL);
+  g_assert_cmpint (g_mkdir (place->folder, 0700), ==, 0);
   place->path = g_build_filename (place->folder, "study.tenboard", NULL);
   place->old_text = study_text ("The old one");
   place->new_text = study_text ("The new one, with a longer name");
@@ -141,8 +143,7 @@ clear_folder (Place *place)
 static void
 tear_down (Place *place, gconstpointer data)
 {
-  clear_folder (place);
-  g_rmdir (place->folder);
+  scratch_remove (place->folder);
   g_free (place->folder);
   g_free (place->path);
   g_free (place->old_text);
@@ -219,7 +220,8 @@ test_every_moment (Place *place, gconstpointer data)
     }
   g_assert_true (ended && was_new);
   g_test_message ("%d moments, %d of them with a temporary file left", moment, littered);
-  /* The study is some 3 kB, so that there are writes to be killed between; measured 15 moments, 10 with a file left. */
+  /* The study is some 3 kB, so that there are writes to be killed between; measured 15 moments, 10 with a
+   * file left. */
   g_assert_cmpint (moment, >, 10);
   g_assert_cmpint (littered, >, 3);
 }

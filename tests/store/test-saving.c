@@ -9,6 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "../scratch.h"
 #include "tb-atomic-file.h"
 #include "tb-study-document.h"
 
@@ -23,8 +24,8 @@ typedef struct Place
 static void
 set_up (Place *place, gconstpointer data)
 {
-  place->folder = g_dir_make_tmp ("tenboard-XXXXXX", NULL);
-  g_assert_nonnull (place->folder);
+  place->folder = g_build_filename (scratch_folder (), "place", NULL);
+  g_assert_cmpint (g_mkdir (place->folder, 0700), ==, 0);
   place->path = g_build_filename (place->folder, "file.json", NULL);
 }
 
@@ -43,14 +44,7 @@ list (const char *folder)
 static void
 tear_down (Place *place, gconstpointer data)
 {
-  g_autoptr (GPtrArray) names = list (place->folder);
-
-  for (guint i = 0; i < names->len; i++)
-    {
-      g_autofree char *path = g_build_filename (place->folder, g_ptr_array_index (names, i), NULL);
-      g_remove (path);
-    }
-  g_rmdir (place->folder);
+  scratch_remove (place->folder);
   g_free (place->folder);
   g_free (place->path);
 }

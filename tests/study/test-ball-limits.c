@@ -2,6 +2,7 @@
  * Manual.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
+#include "../scratch.h"
 #include "tb-ball-limits.h"
 
 #include <glib/gstdio.h>
@@ -13,7 +14,7 @@ static const TbLimitLine *
 find (const GPtrArray *lines, const char *name)
 {
   for (guint i = 0; i < lines->len; i++)
-    if (g_str_equal (((const TbLimitLine *)lines->pdata[i])->name, name))
+    if (g_str_equal (((const TbLimitLine *) lines->pdata[i])->name, name))
       return lines->pdata[i];
   return NULL;
 }
@@ -140,7 +141,7 @@ test_translated (void)
 {
   TbBall ball = tb_ball_default ();
   g_autoptr (GPtrArray) lines = NULL;
-  g_autofree char *folder = g_dir_make_tmp ("tenboard-XXXXXX", NULL);
+  const char *folder = scratch_folder ();
   g_autofree char *language = g_build_filename (folder, "fr", NULL);
   g_autofree char *messages = g_build_filename (language, "LC_MESSAGES", NULL);
   g_autofree char *file = g_build_filename (messages, DOMAIN ".mo", NULL);
@@ -150,10 +151,6 @@ test_translated (void)
   bindtextdomain (DOMAIN, folder);
   lines = tb_ball_limits (&ball);
   g_assert_cmpstr (find (lines, "friction")->value, ==, "0.170");
-  g_remove (file);
-  g_rmdir (messages);
-  g_rmdir (language);
-  g_rmdir (folder);
 }
 
 int

@@ -2,7 +2,7 @@
  * contradict their own numbers.
  *
  * The twenty are kept in why-sentences.txt. After a change of the model or of the words, store them anew with
- *   UPDATE_SENTENCES=1 build/tests/study/test-why-sentences
+ *   UPDATE_SENTENCES=1 meson test -C build why-sentences
  * and read every line of the difference.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */

@@ -6,11 +6,11 @@
 #include <glib/gstdio.h>
 #include <string.h>
 #include <unistd.h>
+#include "../scratch.h"
 #include "scenes.h"
 #include "tb-export.h"
 
 static Scenes scenes;
-static char *folder;
 
 static void
 draw_page (cairo_t *cr, double width, double height, gpointer data)
@@ -21,7 +21,7 @@ draw_page (cairo_t *cr, double width, double height, gpointer data)
 static char *
 in_folder (const char *name)
 {
-  return g_build_filename (folder, name, NULL);
+  return g_build_filename (scratch_folder (), name, NULL);
 }
 
 /* cairo numbers the ids of an SVG through the whole process. */
@@ -102,7 +102,7 @@ static void
 test_refused (void)
 {
   g_autofree char *bitmap = in_folder ("a.bmp"), *bare = in_folder ("png"), *fine = in_folder ("b.png");
-  g_autofree char *nowhere = g_build_filename (folder, "no-such-folder", "a.png", NULL);
+  g_autofree char *nowhere = g_build_filename (scratch_folder (), "no-such-folder", "a.png", NULL);
 
   expect_error (bitmap, 640, TB_EXPORT_ERROR, TB_EXPORT_ERROR_FORMAT);
   expect_error (bare, 640, TB_EXPORT_ERROR, TB_EXPORT_ERROR_FORMAT);
@@ -150,7 +150,7 @@ test_leaves_nothing (void)
   int count = 0;
 
   g_assert_true (tb_export_picture (path, 200, 200, draw_page, &scene, NULL));
-  dir = g_dir_open (folder, 0, NULL);
+  dir = g_dir_open (scratch_folder (), 0, NULL);
   while ((name = g_dir_read_name (dir)) != NULL)
     {
       g_assert_cmpstr (name, ==, "only.png");
@@ -167,15 +167,12 @@ main (int argc, char **argv)
 
   g_test_init (&argc, &argv, NULL);
   scenes_init (&scenes);
-  folder = g_dir_make_tmp ("tenboard-export-XXXXXX", NULL);
   g_test_add_func ("/export/formats", test_formats);
   g_test_add_func ("/export/size", test_size);
   g_test_add_func ("/export/refused", test_refused);
   g_test_add_func ("/export/keeps-the-old", test_keeps_the_old);
   g_test_add_func ("/export/leaves-nothing", test_leaves_nothing);
   status = g_test_run ();
-  g_rmdir (folder);
-  g_free (folder);
   scenes_clear (&scenes);
   return status;
 }

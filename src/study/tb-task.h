@@ -1,0 +1,18 @@
+/* Work in threads: what every long search does the same way.
+ *
+ * SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+/* Runs work (data) in this thread and in as many more as can be had, `threads` in all at the most. Returns
+ * when all have; what they give is not looked at. `name` is the threads' own, for a debugger. */
+void tb_work_together (const char *name, GThreadFunc work, gpointer data, guint threads);
+
+/* Answers a task with what its work gave, or, where that is NULL, with G_IO_ERROR_CANCELLED. Takes the
+ * result. */
+void tb_task_answer (GTask *task, gpointer result, GDestroyNotify destroy);
+
+G_END_DECLS
