@@ -7,6 +7,9 @@
 
 #include "tb-clinic-words.h"
 
+/* Stands where a throw has no number. */
+#define NOTHING "–"
+
 static TbUnits
 units_of (TbClinic *clinic)
 {
@@ -102,15 +105,32 @@ add_number (TbClinicPage *page, TbClinic *clinic, const TbMeasureInfo *info)
   TbSession *session = tb_clinic_get_session (clinic);
   const TbMeasures *before = &tb_session_get_run (session, TB_SIDE_BEFORE)->path.measures;
   const TbMeasures *after = &tb_session_get_run (session, TB_SIDE_AFTER)->path.measures;
+  gboolean has_before = tb_session_get_path (session, TB_SIDE_BEFORE) != NULL;
+  gboolean has_after = tb_session_get_path (session, TB_SIDE_AFTER) != NULL;
   TbUnits units = units_of (clinic);
   const char *unit = tb_describe_measure_unit (info, units);
   gboolean plain = unit[0] == '\0' || strcmp (info->unit, "board") == 0;
   TbSlideItem *item = add_item (page, plain ? _ (info->label)
                                             : keep (page, g_strdup_printf ("%s, %s", _ (info->label), unit)));
 
-  item->before = keep (page, tb_describe_measure_number (info, before, units));
-  item->after = keep (page, tb_describe_measure_number (info, after, units));
-  item->detail = keep (page, tb_describe_difference (info, before, after, units));
+  item->before = has_before ? keep (page, tb_describe_measure_number (info, before, units)) : NOTHING;
+  item->after = has_after ? keep (page, tb_describe_measure_number (info, after, units)) : NOTHING;
+  item->detail
+      = has_before && has_after ? keep (page, tb_describe_difference (info, before, after, units)) : NOTHING;
+}
+
+/* Why there are no numbers of a throw; NULL where there are of both. */
+static char *
+problem_text (TbClinic *clinic)
+{
+  for (int side = 0; side < TB_N_SIDES; side++)
+    {
+      TbRun *run = tb_session_get_run (tb_clinic_get_session (clinic), (TbSide) side);
+
+      if (run->status != TB_OK)
+        return tb_describe_problem (run);
+    }
+  return NULL;
 }
 
 static void
@@ -123,6 +143,7 @@ make_numbers (TbClinicPage *page, TbClinic *clinic)
   page->slide.kind = TB_SLIDE_NUMBERS;
   page->slide.headline = answer != NULL ? answer : _ ("The numbers");
   page->slide.body = room[0] != '\0' ? keep (page, g_steal_pointer (&room)) : NULL;
+  page->slide.caution = keep (page, problem_text (clinic));
   add_number (page, clinic, step->asked);
   for (gsize i = 0; i < G_N_ELEMENTS (shown); i++)
     if (!g_str_equal (shown[i], step->asked->name))

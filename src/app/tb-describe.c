@@ -66,9 +66,18 @@ tb_describe_end (const TbRun *run, TbUnits units)
 char *
 tb_describe_problem (const TbRun *run)
 {
-  g_autofree char *sentence = tb_problem_sentence (&run->problem);
+  const TbProblem *problem = &run->problem;
+  g_autofree char *clause = NULL, *wrong = NULL;
 
-  return g_strdup_printf (_ ("%s Change it on the left, or undo; nothing is lost."), sentence);
+  if (problem->field == NULL)
+    clause = tb_problem_sentence (problem);
+  else
+    {
+      /* As it is called on the left, not as in a file. */
+      wrong = tb_field_sentence (problem->field, problem->status, problem->value);
+      clause = g_strdup_printf (_ ("%s: %s"), _ (problem->field->label), wrong);
+    }
+  return g_strdup_printf (_ ("%s. Change it on the left, or undo; nothing is lost."), clause);
 }
 
 static void

@@ -284,7 +284,7 @@ can_be_made (TbHandoutWindow *self)
 
       if (run->status != TB_OK)
         {
-          g_autofree char *sentence = tb_problem_sentence (&run->problem);
+          g_autofree char *sentence = tb_describe_problem (run);
 
           tell (self, sentence);
           return FALSE;
@@ -322,7 +322,7 @@ tb_handout_window_save (TbHandoutWindow *self, const char *path)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) bytes = tb_handout_pdf (&self->handout, &error);
-  g_autofree char *sentence = NULL;
+  g_autofree char *shown = g_filename_display_name (path), *sentence = NULL;
 
   if (bytes == NULL)
     tell (self, error->message);
@@ -330,7 +330,7 @@ tb_handout_window_save (TbHandoutWindow *self, const char *path)
     tell (self, _ ("The page is saved."));
   else
     {
-      sentence = g_strdup_printf ("%s: %s.", path, error->message);
+      sentence = g_strdup_printf ("%s: %s.", shown, error->message);
       tell (self, sentence);
     }
   return error == NULL;

@@ -50,6 +50,41 @@ tear_down (Fixture *self, gconstpointer data)
   g_object_unref (self->library);
 }
 
+static char *
+told (TbClinic *clinic)
+{
+  TbClinicPage *page = tb_clinic_page_new (clinic);
+  char *sentences = tb_clinic_page_sentences (page);
+
+  tb_clinic_page_free (page);
+  return sentences;
+}
+
+/* A throw that cannot be made has no numbers, and its slides say why. */
+static void
+test_no_throw (void)
+{
+  g_autoptr (TbLibrary) library = tb_library_new ();
+  g_autoptr (TbStudy) start = tb_library_start_study ();
+  TbShot shot = start->side[TB_SIDE_AFTER]->shot;
+  g_autoptr (TbSetup) after = NULL;
+  g_autoptr (TbStudy) study = NULL;
+  g_autoptr (TbClinic) clinic = NULL;
+  g_autofree char *text = NULL;
+
+  shot.ball.intermediate_differential = 2 * shot.ball.differential;
+  after = tb_setup_with_shot (start->side[TB_SIDE_AFTER], &shot);
+  study = tb_study_with_side (start, TB_SIDE_AFTER, after);
+  clinic = tb_clinic_new (library, study, TB_UNITS_IMPERIAL);
+  tb_clinic_do (clinic, TB_CLINIC_ONWARD);
+  WAIT_UNTIL (!tb_clinic_is_busy (clinic));
+  while (tb_clinic_get_slide (clinic) != TB_CLINIC_NUMBERS)
+    tb_clinic_do (clinic, TB_CLINIC_ONWARD);
+  text = told (clinic);
+  g_assert_nonnull (strstr (text, "Boards hooked: 25.8 before, – after."));
+  g_assert_nonnull (strstr (text, "Intermediate differential: 0.09 is out of range"));
+}
+
 /* What is still being worked out when a clinic goes neither keeps it nor goes on. */
 static void
 test_goes_at_once (gconstpointer talk)
@@ -403,6 +438,7 @@ main (int argc, char **argv)
   g_test_add ("/clinic/blank", Fixture, NULL, set_up, test_blank, tear_down);
   g_test_add ("/clinic/votes", Fixture, NULL, set_up, test_votes, tear_down);
   g_test_add ("/clinic/wish", Fixture, NULL, set_up, test_wish, tear_down);
+  g_test_add_func ("/clinic/no-throw", test_no_throw);
   g_test_add_func ("/clinic/right", test_right);
   g_test_add ("/clinic/verdict", Fixture, NULL, set_up, test_verdict, tear_down);
   g_test_add ("/clinic/throw", Fixture, NULL, set_up, test_throw, tear_down);

@@ -91,9 +91,13 @@ static void
 test_cannot_save (Fixture *self, gconstpointer data)
 {
   g_autofree char *nowhere = g_build_filename (scratch_folder (), "none", "page.pdf", NULL);
+  /* No folder's name has to be text. */
+  g_autofree char *unreadable = g_build_filename (scratch_folder (), "none\xff", "page.pdf", NULL);
 
   wait_for_page (self);
   g_assert_false (tb_handout_window_save (self->window, nowhere));
+  g_assert_false (tb_handout_window_save (self->window, unreadable));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
 }
 
 static void
