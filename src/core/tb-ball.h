@@ -27,7 +27,8 @@ typedef enum TbHoleKind
 
 /* A gripping hole. Its mouth is `over` (towards the PAP) and `up` (away from the thumb) of the grip centre, along
  * the surface. A hole with no pitch points at the ball's centre; a pitch is the distance by which its line misses
- * the centre. */
+ * the centre. Holes are taken to lie apart, as a pro shop drills them: where two meet, what they share is taken away twice,
+ * and the ball is so much lighter there than it would be. */
 typedef struct TbHole
 {
   TbHoleKind kind;

@@ -17,6 +17,7 @@
 #include "tb-picture-command.h"
 #include "tb-request.h"
 #include "tb-study-commands.h"
+#include "tb-words-command.h"
 
 static gboolean
 numbers_command (TbRequest *request, const char *argument, GError **error)
@@ -53,6 +54,7 @@ const TbCommand tb_commands[] = {
   { "--picture", "OUT.png|svg|pdf", N_ ("Draw the runs into a file"), tb_picture_command },
   { "--clip", "OUT.webp", N_ ("Draw the throw into a file as it happens"), tb_clip_command },
   { "--path", "OUT.csv|json", N_ ("Write where the balls are, every hundredth of a second, into a file"), tb_path_command },
+  { "--say", NULL, N_ ("Print what both throws do and how they differ, to be read out"), tb_say_command },
   { "--why", NULL, N_ ("Print why the two runs differ"), tb_why_command },
   { "--next", "WISH", N_ ("Print what to try after “after”: boards=-3, pocket, angle=5, turn=2, roll=50, forgiving"),
     tb_next_command },
@@ -61,6 +63,7 @@ const TbCommand tb_commands[] = {
   { "--lesson-check", "FILE|all", N_ ("Throw a lesson, or the built-in ones, and print what each step shows"),
     tb_lesson_check_command },
   { "--lesson-texts", "FILE|all", N_ ("Print a lesson’s texts for translators"), tb_lesson_texts_command },
+  { "--words", NULL, N_ ("Print the trade’s words and what they mean as JSON"), tb_words_command },
   { "--constants", NULL, N_ ("Print what the model assumes as JSON"), tb_constants_command },
   { "--help", NULL, N_ ("Print this"), help_command },
   { "--version", NULL, N_ ("Print the version"), version_command },

@@ -120,13 +120,15 @@ amount_phrase (const TbField *field, const TbSetup *before, const TbSetup *after
   return tb_fill_with (_ (amount > 0 ? phrase->more : phrase->less), text, told.unit, NULL);
 }
 
-/* A finish is told by its pad where one of the usual pads leaves it, otherwise by its roughness. */
+/* A finish is told by its pad where one of the usual pads leaves it, otherwise by its roughness. Between the finest pad and
+ * polish the scale has places, but nobody sells a pad. */
 static char *
 finish_text (double roughness, gboolean metric)
 {
   double grit = tb_grit_from_roughness (roughness), round = 100 * floor (grit / 100 + 0.5);
 
-  if (fabs (tb_roughness_from_grit (grit) - roughness) > 1e-3 * roughness || fabs (grit - round) > 1)
+  if (fabs (tb_roughness_from_grit (grit) - roughness) > 1e-3 * roughness || fabs (grit - round) > 1
+      || (round > TB_GRIT_FINEST && round < TB_GRIT_POLISH))
     return metric ? g_strdup_printf (_ ("Ra %.2f µm"), tb_um_from_metres (roughness))
                   : g_strdup_printf (_ ("Ra %.1f µin"), tb_uin_from_metres (roughness));
   if (round == TB_GRIT_POLISH)

@@ -92,6 +92,8 @@ static const Case cases[] = {
   { "", "laydown_board=26", TB_PRACTICE_LINE, "Feet 2.0 boards to the left", NULL },
   { "", "grit=500", TB_PRACTICE_SURFACE, "A rougher surface (500 grit instead of 2000 grit)",
     "breakpoint_ft" },
+  /* Past the finest pad there is no grit: 0.13 µm and 0.23 µm on a straight line of logarithms: 0.170 µm, 6.7 µin. */
+  { "", "grit=4500", TB_PRACTICE_SURFACE, "A smoother surface (Ra 6.7 µin instead of 2000 grit)", NULL },
   { "", "pin_to_pap_in=2", TB_PRACTICE_DRILLING, "A pin 2.0 in nearer to the PAP", NULL },
   { "", "cover=0", TB_PRACTICE_BALL, "The other ball", "breakpoint_ft" },
   { "", "pattern_scale=0.5", TB_PRACTICE_LANE, "50 % less oil", "breakpoint_ft" },
