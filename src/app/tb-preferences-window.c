@@ -253,6 +253,7 @@ tb_preferences_window_init (TbPreferencesWindow *self)
 
   self->settings = g_settings_new (APP_ID);
   self->grid = GTK_GRID (grid);
+  gtk_widget_add_css_class (grid, "preferences");
   gtk_grid_set_column_spacing (self->grid, COLUMN_SPACING);
   gtk_grid_set_row_spacing (self->grid, ROW_SPACING);
   gtk_widget_set_margin_start (grid, MARGIN);

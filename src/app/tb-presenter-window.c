@@ -247,6 +247,7 @@ tb_presenter_window_new (GtkWindow *parent, TbClinic *clinic)
 {
   TbPresenterWindow *self = g_object_new (TB_TYPE_PRESENTER_WINDOW, "transient-for", parent, NULL);
 
+  tb_style_set_text_size (GTK_WIDGET (self), tb_style_get_text_size (GTK_WIDGET (parent)));
   self->clinic = g_object_ref (clinic);
   g_signal_connect_object (clinic, "changed", G_CALLBACK (show_clinic), self, G_CONNECT_SWAPPED);
   show_clinic (self);

@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
+#include "tb-clinic-window.h"
 #include "tb-columns.h"
 #include "tb-style.h"
 #include "window-support.h"
@@ -29,7 +30,7 @@ static const Way ways[] = {
   { "app.contents", NULL },
 };
 
-static const char *const sizes[] = { "100", "150", "200" };
+static const char *const sizes[] = { "100", "150", "200", "250" };
 
 static TbWindow *
 new_small_window (const char *size)
@@ -136,6 +137,17 @@ new_toplevel (GHashTable *old)
   return NULL;
 }
 
+/* The notes that go with a clinic, at the vote: the fullest of its pages. */
+static void
+check_presenter (TbClinicWindow *clinic)
+{
+  tb_clinic_window_act (clinic, TB_CLINIC_ONWARD);
+  tb_clinic_window_act (clinic, TB_CLINIC_ONWARD);
+  tb_clinic_window_act (clinic, TB_CLINIC_PRESENTER);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (tb_clinic_window_get_presenter (clinic)));
+  check_size (GTK_WIDGET (tb_clinic_window_get_presenter (clinic)), "Presenter");
+}
+
 /* Each is looked at and closed again. */
 static void
 check_new_windows (GHashTable *old)
@@ -146,6 +158,8 @@ check_new_windows (GHashTable *old)
     {
       gtk_test_widget_wait_for_draw (window);
       check_pages (window);
+      if (TB_IS_CLINIC_WINDOW (window))
+        check_presenter (TB_CLINIC_WINDOW (window));
       gtk_window_destroy (GTK_WINDOW (window));
       do_pending ();
       looked_at++;
@@ -178,6 +192,8 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("TENBOARD_LOCALEDIR"));
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  /* Templates ask the default domain. */
+  textdomain (GETTEXT_PACKAGE);
   start_tests (&argc, &argv);
   start_application ();
   for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
