@@ -103,6 +103,16 @@ run_all (TbRequest *request, GError **error)
   return TRUE;
 }
 
+/* Whatever a name on the command line holds, what is wrong with it is told in one line. */
+static void
+print_error (char *message)
+{
+  for (char *at = message; *at; at++)
+    if (g_ascii_iscntrl (*at))
+      *at = '?';
+  g_printerr ("tenboard: %s\n", message);
+}
+
 int
 tb_headless_run (int argc, char **argv)
 {
@@ -114,6 +124,6 @@ tb_headless_run (int argc, char **argv)
   set_decimal_mark (NULL);
   if (request && run_all (request, &error))
     return TB_EXIT_DONE;
-  g_printerr ("tenboard: %s\n", error->message);
+  print_error (error->message);
   return error->code;
 }

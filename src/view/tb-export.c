@@ -4,6 +4,7 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
+#include <stdlib.h>
 #include "tb-export.h"
 
 /* A pixel is 1/96 in, a point 1/72 in. */
@@ -97,10 +98,22 @@ finish (cairo_t *cr, cairo_surface_t *surface, TbFormat format, GByteArray *byte
   return status != CAIRO_STATUS_SUCCESS ? status : cairo_surface_status (surface);
 }
 
+/* A link stays a link: what it leads to is replaced. */
+static char *
+end_of_links (const char *filename)
+{
+  char *resolved = realpath (filename, NULL);
+  char *end = g_strdup (resolved != NULL ? resolved : filename);
+
+  free (resolved);
+  return end;
+}
+
 gboolean
 tb_export_picture (const char *filename, int width, int height, TbExportDraw draw, gpointer data, GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  g_autofree char *target = end_of_links (filename);
   TbFormat format;
   cairo_surface_t *surface;
   cairo_status_t status;
@@ -126,7 +139,7 @@ tb_export_picture (const char *filename, int width, int height, TbExportDraw dra
                    cairo_status_to_string (status));
       return FALSE;
     }
-  return g_file_set_contents_full (filename,
+  return g_file_set_contents_full (target,
                                    (const char *) bytes->data,
                                    (gssize) bytes->len,
                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,

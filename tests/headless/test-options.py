@@ -113,4 +113,12 @@ def check_two_commands_at_once():
     assert done.stdout == run('--version').stdout + run('--help').stdout
 
 
+def check_one_line_whatever_the_name():
+    for option in ('--picture', '--clip', '--path', '--handout'):
+        for name in ('a\nb', 'a\tb.zzz', '/no-such-folder/a\nb.png', '/no-such-folder/a\nb.pdf'):
+            done = run(option, name)
+            assert done.returncode != 0 and done.stderr.count('\n') == 1 and '\t' not in done.stderr, done.stderr
+
+
+
 sys.exit(tap.run())

@@ -139,6 +139,23 @@ test_keeps_the_old (void)
     }
 }
 
+/* A link to a picture is still one, and leads to the new picture. */
+static void
+test_keeps_a_link (void)
+{
+  TbPageScene scene = scenes_page (&scenes);
+  g_autofree char *path = in_folder ("linked.png"), *link = in_folder ("link.png"), *content = NULL;
+
+  g_assert_true (g_file_set_contents (path, "what was there", -1, NULL));
+  g_assert_cmpint (symlink ("linked.png", link), ==, 0);
+  g_assert_true (tb_export_picture (link, 200, 200, draw_page, &scene, NULL));
+  g_assert_true (g_file_test (link, G_FILE_TEST_IS_SYMLINK));
+  g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
+  g_assert_true (g_str_has_prefix (content, "\211PNG"));
+  g_unlink (link);
+  g_unlink (path);
+}
+
 /* Nothing but the picture is left in the folder. */
 static void
 test_leaves_nothing (void)
@@ -171,6 +188,7 @@ main (int argc, char **argv)
   g_test_add_func ("/export/size", test_size);
   g_test_add_func ("/export/refused", test_refused);
   g_test_add_func ("/export/keeps-the-old", test_keeps_the_old);
+  g_test_add_func ("/export/keeps-a-link", test_keeps_a_link);
   g_test_add_func ("/export/leaves-nothing", test_leaves_nothing);
   status = g_test_run ();
   scenes_clear (&scenes);
