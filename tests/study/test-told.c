@@ -174,8 +174,8 @@ static const char *const wrong[] = {
   "\\bnan\\b|\\binf\\b|%[0-9s$]|\\(null\\)",
   /* Nothing with a sign, and nothing as the size of something. */
   "−0(\\.0+)?(?![0-9.])",
-  "(?<![0-9.])0(\\.0+)?( (boards|rpm|mph|km/h|in|ft|cm|mm|m|%)|°)? (more|less|further|nearer|higher|lower|high|light|to "
-  "the|later|earlier|steeper|flatter)\\b",
+  "(?<![0-9.])0(\\.0+)?( (boards|rpm|mph|km/h|in|ft|cm|mm|m|%)|°)? (more|less|further|nearer|higher|lower|high|light)\\b",
+  "(?<![0-9.])0(\\.0+)?( (boards|ft|m)|°)? (to the|later|earlier|steeper|flatter)\\b",
   /* A change from something to itself. */
   "([0-9.−]+) → \\g{1}(?![0-9.])",
   "\\bfrom ([0-9.−]+)(°?) to \\g{1}(?![0-9.])",
