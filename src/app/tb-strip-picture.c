@@ -88,6 +88,22 @@ drop_trails (TbStripPicture *self)
 }
 
 static void
+tb_strip_picture_draw_ground (TbPicture *picture, cairo_t *cr, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_STRIP_PICTURE (picture));
+
+  tb_lane_view_draw_ground (cr, width, height, &scene);
+}
+
+static GBytes *
+tb_strip_picture_ground_key (TbPicture *picture, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_STRIP_PICTURE (picture));
+
+  return tb_lane_view_ground_key (width, height, &scene);
+}
+
+static void
 tb_strip_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
 {
   TbStripPicture *self = TB_STRIP_PICTURE (picture);
@@ -95,13 +111,7 @@ tb_strip_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, doub
 
   drop_trails (self);
   self->over = is_over (self);
-  if (self->over)
-    {
-      tb_lane_view_draw (cr, width, height, &scene);
-      return;
-    }
-  tb_lane_view_draw_ground (cr, width, height, &scene);
-  tb_lane_view_draw_names (cr, width, height, &scene);
+  (self->over ? tb_lane_view_draw_runs : tb_lane_view_draw_names) (cr, width, height, &scene);
 }
 
 gboolean
@@ -252,6 +262,8 @@ tb_strip_picture_class_init (TbStripPictureClass *klass)
 {
   TbPictureClass *picture_class = TB_PICTURE_CLASS (klass);
 
+  picture_class->draw_ground = tb_strip_picture_draw_ground;
+  picture_class->ground_key = tb_strip_picture_ground_key;
   picture_class->draw_still = tb_strip_picture_draw_still;
   picture_class->snapshot_moving = tb_strip_picture_snapshot_moving;
   picture_class->describe = tb_strip_picture_describe;
