@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-describe.h"
+#include "tb-lane-snapshot.h"
 #include "tb-line-grip.h"
 #include "tb-line-handles.h"
 
@@ -47,6 +48,7 @@ scene_of (TbLanePicture *self)
   TbSession *session = tb_picture_get_session (TB_PICTURE (self));
   const TbShot *shot = &tb_session_get_setup (session, TB_SIDE_AFTER)->shot;
   TbLaneScene scene = tb_lane_scene_default ();
+  double width, height;
 
   scene.theme = tb_picture_get_theme (TB_PICTURE (self));
   scene.projection = self->projection;
@@ -59,7 +61,8 @@ scene_of (TbLanePicture *self)
   scene.pocket_low = shot->assumed.pocket_low;
   scene.pocket_high = shot->assumed.pocket_high;
   scene.mirrored = shot->delivery.hand == TB_HAND_LEFT;
-  scene.show_legend = gtk_widget_get_height (GTK_WIDGET (self)) >= LINES_FOR_LEGEND * scene.theme.text_size;
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
+  scene.show_legend = height >= LINES_FOR_LEGEND * scene.theme.text_size;
   return scene;
 }
 
@@ -87,27 +90,6 @@ tb_lane_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, doubl
   tb_lane_view_draw_runs (cr, width, height, &scene);
 }
 
-static void
-append_ball (GtkSnapshot *snapshot,
-             const TbLaneScene *scene,
-             const TbPath *path,
-             double time,
-             graphene_size_t size)
-{
-  cairo_rectangle_t place;
-  graphene_rect_t bounds;
-  cairo_t *cr;
-
-  if (path == NULL)
-    return;
-  tb_lane_view_ball_extents (size.width, size.height, scene, path, time, &place);
-  graphene_rect_init (&bounds, (float)place.x, (float)place.y, (float)place.width, (float)place.height);
-  graphene_rect_round_extents (&bounds, &bounds);
-  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  tb_lane_view_draw_ball (cr, size.width, size.height, scene, path, time);
-  cairo_destroy (cr);
-}
-
 static TbLineHandle
 focused_handle (TbLanePicture *self)
 {
@@ -133,10 +115,12 @@ handles_of (TbLanePicture *self, const TbLaneScene *scene)
       = &tb_session_get_setup (tb_picture_get_session (TB_PICTURE (self)), TB_SIDE_AFTER)->shot.delivery;
   double side = scene->mirrored ? -1 : 1;
   TbLineHandle raised = tb_lane_picture_get_raised (self);
+  double width, height;
 
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
   return (TbLineHandles){ .scene = scene,
-                          .width = gtk_widget_get_width (GTK_WIDGET (self)),
-                          .height = gtk_widget_get_height (GTK_WIDGET (self)),
+                          .width = width,
+                          .height = height,
                           .x = { side * delivery->laydown, side * delivery->aim },
                           .raised = raised,
                           .focused = raised != TB_LINE_HANDLE_NONE && raised == focused_handle (self) };
@@ -147,13 +131,10 @@ append_handles (TbLanePicture *self, GtkSnapshot *snapshot, const TbLaneScene *s
 {
   TbLineHandles handles = handles_of (self, scene);
   cairo_rectangle_t place;
-  graphene_rect_t bounds;
   cairo_t *cr;
 
   tb_line_handles_extents (&handles, &place);
-  graphene_rect_init (&bounds, (float)place.x, (float)place.y, (float)place.width, (float)place.height);
-  graphene_rect_round_extents (&bounds, &bounds);
-  cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  cr = tb_snapshot_append_box (snapshot, &place);
   tb_line_handles_draw (cr, &handles);
   cairo_destroy (cr);
 }
@@ -183,13 +164,12 @@ static void
 tb_lane_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, double width, double height)
 {
   TbLanePicture *self = TB_LANE_PICTURE (picture);
-  double time = tb_session_get_time (tb_picture_get_session (picture));
   TbLaneScene scene = scene_of (self);
   graphene_size_t size = GRAPHENE_SIZE_INIT ((float)width, (float)height);
 
   append_reading_line (self, snapshot, &scene, size);
-  append_ball (snapshot, &scene, scene.before, time, size);
-  append_ball (snapshot, &scene, scene.after, time, size);
+  tb_snapshot_append_ball (snapshot, picture, &scene, scene.before);
+  tb_snapshot_append_ball (snapshot, picture, &scene, scene.after);
   /* On top: at release the ball lies where the laydown is. */
   append_handles (self, snapshot, &scene);
 }

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "tb-describe.h"
+#include "tb-lane-snapshot.h"
 #include "tb-guess-grip.h"
 #include "tb-guess-view.h"
 #include "tb-playback.h"
@@ -49,6 +50,7 @@ scene_of (TbLessonPicture *self)
   const TbShot *shot
       = &tb_session_get_setup (tb_picture_get_session (TB_PICTURE (self)), TB_SIDE_AFTER)->shot;
   TbLaneScene scene = tb_lane_scene_default ();
+  double width, height;
 
   scene.theme = tb_picture_get_theme (TB_PICTURE (self));
   scene.projection = self->projection;
@@ -59,7 +61,8 @@ scene_of (TbLessonPicture *self)
   scene.pocket_low = shot->assumed.pocket_low;
   scene.pocket_high = shot->assumed.pocket_high;
   scene.mirrored = shot->delivery.hand == TB_HAND_LEFT;
-  scene.show_legend = gtk_widget_get_height (GTK_WIDGET (self)) >= LINES_FOR_LEGEND * scene.theme.text_size;
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
+  scene.show_legend = height >= LINES_FOR_LEGEND * scene.theme.text_size;
   set_runs (self, &scene);
   return scene;
 }
@@ -70,10 +73,12 @@ guess_of (TbLessonPicture *self, const TbLaneScene *lane)
 {
   TbLessonResult result
       = tb_lesson_runner_get_result (self->runner, tb_lesson_runner_get_position (self->runner));
+  double width, height;
 
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
   return (TbGuessScene){ .lane = lane,
-                         .width = gtk_widget_get_width (GTK_WIDGET (self)),
-                         .height = gtk_widget_get_height (GTK_WIDGET (self)),
+                         .width = width,
+                         .height = height,
                          .y = tb_lesson_runner_get_line (self->runner),
                          .guess = tb_guess_grip_get_board (TB_GUESS_GRIP (self->grip)),
                          .placed = !isnan (tb_lesson_runner_get_board (self->runner)),
@@ -89,38 +94,27 @@ has_marker (TbLessonPicture *self)
 }
 
 static void
+tb_lesson_picture_draw_ground (TbPicture *picture, cairo_t *cr, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_LESSON_PICTURE (picture));
+
+  tb_lane_view_draw_ground (cr, width, height, &scene);
+}
+
+static GBytes *
+tb_lesson_picture_ground_key (TbPicture *picture, double width, double height)
+{
+  TbLaneScene scene = scene_of (TB_LESSON_PICTURE (picture));
+
+  return tb_lane_view_ground_key (width, height, &scene);
+}
+
+static void
 tb_lesson_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, double height)
 {
   TbLaneScene scene = scene_of (TB_LESSON_PICTURE (picture));
 
-  tb_lane_view_draw (cr, width, height, &scene);
-}
-
-static cairo_t *
-append_box (GtkSnapshot *snapshot, const cairo_rectangle_t *place)
-{
-  graphene_rect_t bounds;
-
-  graphene_rect_init (&bounds, (float) place->x, (float) place->y, (float) place->width,
-                      (float) place->height);
-  graphene_rect_round_extents (&bounds, &bounds);
-  return gtk_snapshot_append_cairo (snapshot, &bounds);
-}
-
-static void
-append_ball (TbLessonPicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path)
-{
-  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  double time = tb_session_get_time (tb_picture_get_session (TB_PICTURE (self)));
-  cairo_rectangle_t place;
-  cairo_t *cr;
-
-  if (path == NULL)
-    return;
-  tb_lane_view_ball_extents (width, height, scene, path, time, &place);
-  cr = append_box (snapshot, &place);
-  tb_lane_view_draw_ball (cr, width, height, scene, path, time);
-  cairo_destroy (cr);
+  tb_lane_view_draw_runs (cr, width, height, &scene);
 }
 
 /* Both balls go at once, though only the path of "before" is to be seen. */
@@ -130,8 +124,8 @@ append_throw (TbLessonPicture *self, GtkSnapshot *snapshot, const TbLaneScene *s
   TbLaneScene both = *scene;
 
   both.after = tb_session_get_path (tb_picture_get_session (TB_PICTURE (self)), TB_SIDE_AFTER);
-  append_ball (self, snapshot, &both, both.before);
-  append_ball (self, snapshot, &both, both.after);
+  tb_snapshot_append_ball (snapshot, TB_PICTURE (self), &both, both.before);
+  tb_snapshot_append_ball (snapshot, TB_PICTURE (self), &both, both.after);
 }
 
 static void
@@ -142,7 +136,7 @@ append_guess (TbLessonPicture *self, GtkSnapshot *snapshot, const TbLaneScene *s
   cairo_t *cr;
 
   tb_guess_view_extents (&guess, &place);
-  cr = append_box (snapshot, &place);
+  cr = tb_snapshot_append_box (snapshot, &place);
   tb_guess_view_draw (cr, &guess);
   cairo_destroy (cr);
 }
@@ -310,6 +304,8 @@ tb_lesson_picture_class_init (TbLessonPictureClass *klass)
 {
   TbPictureClass *picture_class = TB_PICTURE_CLASS (klass);
 
+  picture_class->draw_ground = tb_lesson_picture_draw_ground;
+  picture_class->ground_key = tb_lesson_picture_ground_key;
   picture_class->draw_still = tb_lesson_picture_draw_still;
   picture_class->snapshot_moving = tb_lesson_picture_snapshot_moving;
   picture_class->describe = tb_lesson_picture_describe;

@@ -17,7 +17,7 @@ typedef struct TbPicturePrivate
   char *description;
   guint still_count, ground_count;
   char *name;
-  const TbTheme *form_theme; /* while it is drawn in another form; else NULL */
+  const TbPictureForm *form; /* while it is drawn in another form; else NULL */
   GtkWidget *menu;           /* shown last; a child */
 } TbPicturePrivate;
 
@@ -91,9 +91,24 @@ tb_picture_get_session (TbPicture *self)
 TbTheme
 tb_picture_get_theme (TbPicture *self)
 {
-  if (private_of (self)->form_theme != NULL)
-    return *private_of (self)->form_theme;
+  if (private_of (self)->form != NULL)
+    return *private_of (self)->form->theme;
   return tb_style_theme_for (GTK_WIDGET (self));
+}
+
+void
+tb_picture_get_size (TbPicture *self, double *width, double *height)
+{
+  const TbPictureForm *form = private_of (self)->form;
+
+  *width = form != NULL ? form->width : gtk_widget_get_width (GTK_WIDGET (self));
+  *height = form != NULL ? form->height : gtk_widget_get_height (GTK_WIDGET (self));
+}
+
+gboolean
+tb_picture_has_other_form (TbPicture *self)
+{
+  return private_of (self)->form != NULL;
 }
 
 const char *
@@ -140,14 +155,14 @@ tb_picture_draw (TbPicture *self, cairo_t *cr, const TbPictureForm *form)
   TbPicturePrivate *priv = private_of (self);
 
   g_return_if_fail (priv->session != NULL);
-  priv->form_theme = form->theme;
+  priv->form = form;
   if (TB_PICTURE_GET_CLASS (self)->draw_ground != NULL)
     TB_PICTURE_GET_CLASS (self)->draw_ground (self, cr, form->width, form->height);
   if (TB_PICTURE_GET_CLASS (self)->draw_still != NULL)
     TB_PICTURE_GET_CLASS (self)->draw_still (self, cr, form->width, form->height);
   if (TB_PICTURE_GET_CLASS (self)->snapshot_moving != NULL)
     draw_moving (self, cr, form);
-  priv->form_theme = NULL;
+  priv->form = NULL;
 }
 
 GtkWidget *

@@ -57,6 +57,10 @@ typedef struct TbPictureForm
   double width, height; /* px */
   const TbTheme *theme;
 } TbPictureForm;
+/* The size to draw for, px: of the form that is being drawn, or else the widget's. */
+void tb_picture_get_size (TbPicture *self, double *width, double *height);
+/* Whether what is being drawn is not the one on the screen. What is kept for that one is not for this. */
+gboolean tb_picture_has_other_form (TbPicture *self);
 /* Draws it so, once, moving parts and all. It needs a session. */
 void tb_picture_draw (TbPicture *self, cairo_t *cr, const TbPictureForm *form);
 

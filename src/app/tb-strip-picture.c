@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-describe.h"
+#include "tb-lane-snapshot.h"
 #include "tb-style.h"
 
 /* Lines of text that a strip has room for, alone on the screen and one of two: few, and so large. */
@@ -119,12 +120,13 @@ tb_strip_picture_get_ball (TbStripPicture *self, TbSide side, double *x, double 
 {
   TbLaneScene scene = scene_of (self);
   const TbPath *path = side == TB_SIDE_BEFORE ? scene.before : scene.after;
+  double width, height;
   cairo_rectangle_t place;
 
   if (path == NULL)
     return FALSE;
-  tb_lane_view_ball_extents (gtk_widget_get_width (GTK_WIDGET (self)),
-                             gtk_widget_get_height (GTK_WIDGET (self)), &scene, path,
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
+  tb_lane_view_ball_extents (width, height, &scene, path,
                              tb_session_get_time (tb_picture_get_session (TB_PICTURE (self))), &place);
   *x = place.x + 0.5 * place.width;
   *y = place.y + 0.5 * place.height;
@@ -138,11 +140,12 @@ trail_node (TbStripPicture *self, const TbLaneScene *scene, TbSide side, graphen
   TbLaneScene alone = *scene;
   GtkSnapshot *snapshot = gtk_snapshot_new ();
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  double width, height;
 
   /* The layout needs both; the lines are of one. */
   *(side == TB_SIDE_BEFORE ? &alone.after : &alone.before) = NULL;
-  tb_lane_view_draw_lines (cr, gtk_widget_get_width (GTK_WIDGET (self)),
-                           gtk_widget_get_height (GTK_WIDGET (self)), &alone);
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
+  tb_lane_view_draw_lines (cr, width, height, &alone);
   cairo_destroy (cr);
   return gtk_snapshot_free_to_node (snapshot);
 }
@@ -151,9 +154,10 @@ trail_node (TbStripPicture *self, const TbLaneScene *scene, TbSide side, graphen
 static void
 append_trail (TbStripPicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, TbSide side, double x)
 {
-  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  double step = width / STRETCHES;
+  double width, height, step;
 
+  tb_picture_get_size (TB_PICTURE (self), &width, &height);
+  step = width / STRETCHES;
   for (guint i = 0; i < STRETCHES && (i + 1) * step <= x; i++)
     {
       float left = (float) floor (i * step), right = (float) floor ((i + 1) * step);
@@ -164,23 +168,6 @@ append_trail (TbStripPicture *self, GtkSnapshot *snapshot, const TbLaneScene *sc
       if (self->trail[side][i] != NULL)
         gtk_snapshot_append_node (snapshot, self->trail[side][i]);
     }
-}
-
-static void
-append_ball (TbStripPicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene, const TbPath *path)
-{
-  double width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  double time = tb_session_get_time (tb_picture_get_session (TB_PICTURE (self)));
-  cairo_rectangle_t place;
-  cairo_t *cr;
-
-  if (path == NULL)
-    return;
-  tb_lane_view_ball_extents (width, height, scene, path, time, &place);
-  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT ((float) place.x, (float) place.y,
-                                                                 (float) place.width, (float) place.height));
-  tb_lane_view_draw_ball (cr, width, height, scene, path, time);
-  cairo_destroy (cr);
 }
 
 static void
@@ -196,8 +183,11 @@ tb_strip_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, dou
       if (tb_strip_picture_get_ball (self, side, &x, &y))
         append_trail (self, snapshot, &scene, side, x);
     }
-  append_ball (self, snapshot, &scene, scene.before);
-  append_ball (self, snapshot, &scene, scene.after);
+  tb_snapshot_append_ball (snapshot, picture, &scene, scene.before);
+  tb_snapshot_append_ball (snapshot, picture, &scene, scene.after);
+  /* Those of another size are not for the screen. */
+  if (tb_picture_has_other_form (picture))
+    drop_trails (self);
 }
 
 static void
