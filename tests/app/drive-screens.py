@@ -10,7 +10,6 @@ import subprocess
 import sys
 
 import driver
-import tap
 from driver import wait, xdotool
 
 PROGRAM, STUDY = sys.argv[1:]
@@ -182,7 +181,4 @@ def check_mirrored_from_the_start_it_brings_no_notes():
 
 
 if __name__ == '__main__':
-    result = tap.run()
-    if app is not None and app.process.poll() is None:
-        app.process.kill()
-    sys.exit(result)
+    sys.exit(driver.run_checks())
