@@ -6,9 +6,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-describe.h"
+#include "tb-lane-grips.h"
 #include "tb-lane-snapshot.h"
 #include "tb-line-grip.h"
-#include "tb-line-handles.h"
 
 struct _TbLanePicture
 {
@@ -18,9 +18,7 @@ struct _TbLanePicture
   gboolean pointed;
   double pointed_x, pointed_y; /* m, lane frame */
 
-  GtkWidget *grip[TB_N_LINE_HANDLES];
-  TbLineHandle hovered, dragged; /* or none */
-  double slip;                   /* m across, from the pointer to the middle of what it drags */
+  TbLaneGrips grips;
 };
 
 enum
@@ -90,46 +88,16 @@ tb_lane_picture_draw_still (TbPicture *picture, cairo_t *cr, double width, doubl
   tb_lane_view_draw_runs (cr, width, height, &scene);
 }
 
-static TbLineHandle
-focused_handle (TbLanePicture *self)
-{
-  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
-    if (gtk_widget_is_focus (self->grip[which]))
-      return which;
-  return TB_LINE_HANDLE_NONE;
-}
-
 TbLineHandle
 tb_lane_picture_get_raised (TbLanePicture *self)
 {
-  if (self->dragged != TB_LINE_HANDLE_NONE)
-    return self->dragged;
-  return self->hovered != TB_LINE_HANDLE_NONE ? self->hovered : focused_handle (self);
-}
-
-/* scene has to outlive it. */
-static TbLineHandles
-handles_of (TbLanePicture *self, const TbLaneScene *scene)
-{
-  const TbDelivery *delivery
-      = &tb_session_get_setup (tb_picture_get_session (TB_PICTURE (self)), TB_SIDE_AFTER)->shot.delivery;
-  double side = scene->mirrored ? -1 : 1;
-  TbLineHandle raised = tb_lane_picture_get_raised (self);
-  double width, height;
-
-  tb_picture_get_size (TB_PICTURE (self), &width, &height);
-  return (TbLineHandles){ .scene = scene,
-                          .width = width,
-                          .height = height,
-                          .x = { side * delivery->laydown, side * delivery->aim },
-                          .raised = raised,
-                          .focused = raised != TB_LINE_HANDLE_NONE && raised == focused_handle (self) };
+  return tb_lane_grips_get_raised (&self->grips);
 }
 
 static void
 append_handles (TbLanePicture *self, GtkSnapshot *snapshot, const TbLaneScene *scene)
 {
-  TbLineHandles handles = handles_of (self, scene);
+  TbLineHandles handles = tb_lane_grips_see (&self->grips, scene);
   cairo_rectangle_t place;
   cairo_t *cr;
 
@@ -199,7 +167,7 @@ hover (TbLanePicture *self, TbLineHandle which)
 {
   const char *across = self->projection == TB_LANE_PLAN_SIDEWAYS ? "ns-resize" : "ew-resize";
 
-  self->hovered = which;
+  self->grips.hovered = which;
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), which != TB_LINE_HANDLE_NONE ? across : NULL);
 }
 
@@ -207,7 +175,7 @@ static TbLineHandle
 handle_at (TbLanePicture *self, double px, double py)
 {
   TbLaneScene scene = scene_of (self);
-  TbLineHandles handles = handles_of (self, &scene);
+  TbLineHandles handles = tb_lane_grips_see (&self->grips, &scene);
 
   return tb_line_handles_at (&handles, px, py);
 }
@@ -217,7 +185,7 @@ point_at (TbLanePicture *self, double px, double py)
 {
   if (tb_picture_get_session (TB_PICTURE (self)) == NULL)
     return;
-  if (self->dragged == TB_LINE_HANDLE_NONE)
+  if (self->grips.dragged == TB_LINE_HANDLE_NONE)
     hover (self, handle_at (self, px, py));
   self->pointed = place_at (self, px, py, &self->pointed_x, &self->pointed_y);
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -248,45 +216,13 @@ seek (TbLanePicture *self, double px, double py)
   tb_session_set_time (session, sample.time);
 }
 
-/* How far across the lane the pointer is, for the handle that is dragged, m. */
-static double
-across_at (TbLanePicture *self, double px, double py)
-{
-  TbLaneScene scene = scene_of (self);
-  TbLineHandles handles = handles_of (self, &scene);
-
-  return tb_line_handles_x_at (&handles, self->dragged, px, py);
-}
-
-static void
-take_handle (TbLanePicture *self, double px, double py)
-{
-  TbLaneScene scene = scene_of (self);
-  TbLineHandles handles = handles_of (self, &scene);
-
-  gtk_widget_grab_focus (self->grip[self->dragged]);
-  self->slip = handles.x[self->dragged] - across_at (self, px, py);
-  tb_session_begin_gesture (tb_picture_get_session (TB_PICTURE (self)));
-}
-
-static void
-drag_handle (TbLanePicture *self, double px, double py)
-{
-  TbLaneScene scene = scene_of (self);
-  double x = across_at (self, px, py) + self->slip;
-
-  tb_line_grip_put (TB_LINE_GRIP (self->grip[self->dragged]), tb_board_from_x (scene.mirrored ? -x : x));
-}
-
 void
 tb_lane_picture_drag_begin (TbLanePicture *self, double x, double y)
 {
-  self->dragged = handle_at (self, x, y);
-  if (self->dragged != TB_LINE_HANDLE_NONE)
-    {
-      take_handle (self, x, y);
-      return;
-    }
+  TbLaneScene scene = scene_of (self);
+
+  if (tb_lane_grips_take (&self->grips, &scene, x, y))
+    return;
   gtk_widget_grab_focus (GTK_WIDGET (self));
   seek (self, x, y);
 }
@@ -294,8 +230,10 @@ tb_lane_picture_drag_begin (TbLanePicture *self, double x, double y)
 void
 tb_lane_picture_drag_to (TbLanePicture *self, double x, double y)
 {
-  if (self->dragged != TB_LINE_HANDLE_NONE)
-    drag_handle (self, x, y);
+  TbLaneScene scene = scene_of (self);
+
+  if (self->grips.dragged != TB_LINE_HANDLE_NONE)
+    tb_lane_grips_drag (&self->grips, &scene, x, y);
   else
     seek (self, x, y);
   point_at (self, x, y);
@@ -304,11 +242,8 @@ tb_lane_picture_drag_to (TbLanePicture *self, double x, double y)
 void
 tb_lane_picture_drag_end (TbLanePicture *self)
 {
-  if (self->dragged == TB_LINE_HANDLE_NONE)
-    return;
-  self->dragged = TB_LINE_HANDLE_NONE;
-  tb_session_end_gesture (tb_picture_get_session (TB_PICTURE (self)));
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  if (tb_lane_grips_let_go (&self->grips))
+    gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 static void
@@ -363,7 +298,7 @@ tb_lane_picture_set_projection (TbLanePicture *self, TbLaneProjection projection
     return;
   self->projection = projection;
   self->pointed = FALSE;
-  self->hovered = TB_LINE_HANDLE_NONE;
+  self->grips.hovered = TB_LINE_HANDLE_NONE;
   gtk_widget_set_cursor (GTK_WIDGET (self), NULL);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   tb_picture_invalidate (TB_PICTURE (self));
@@ -402,7 +337,7 @@ tb_lane_picture_get_ends (TbLanePicture *self, double *foul_line, double *head_p
 gboolean
 tb_lane_picture_is_on_handle (TbLanePicture *self)
 {
-  return self->dragged != TB_LINE_HANDLE_NONE || self->hovered != TB_LINE_HANDLE_NONE;
+  return self->grips.dragged != TB_LINE_HANDLE_NONE || self->grips.hovered != TB_LINE_HANDLE_NONE;
 }
 
 const char *
@@ -410,14 +345,14 @@ tb_lane_picture_get_line_words (TbLanePicture *self)
 {
   TbLineHandle raised = tb_lane_picture_get_raised (self);
 
-  return raised != TB_LINE_HANDLE_NONE ? tb_line_grip_get_words (TB_LINE_GRIP (self->grip[raised])) : NULL;
+  return raised != TB_LINE_HANDLE_NONE ? tb_line_grip_get_words (TB_LINE_GRIP (self->grips.grip[raised])) : NULL;
 }
 
 void
 tb_lane_picture_get_handle (TbLanePicture *self, TbLineHandle which, double *px, double *py)
 {
   TbLaneScene scene = scene_of (self);
-  TbLineHandles handles = handles_of (self, &scene);
+  TbLineHandles handles = tb_lane_grips_see (&self->grips, &scene);
 
   tb_line_handles_place (&handles, which, px, py);
 }
@@ -425,7 +360,7 @@ tb_lane_picture_get_handle (TbLanePicture *self, TbLineHandle which, double *px,
 GtkWidget *
 tb_lane_picture_get_grip (TbLanePicture *self, TbLineHandle which)
 {
-  return self->grip[which];
+  return self->grips.grip[which];
 }
 
 static void
@@ -434,56 +369,36 @@ tb_lane_picture_session_set (TbPicture *picture)
   TbSession *session = tb_picture_get_session (picture);
 
   for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
-    tb_line_grip_set_session (TB_LINE_GRIP (TB_LANE_PICTURE (picture)->grip[which]), session);
+    tb_line_grip_set_session (TB_LINE_GRIP (TB_LANE_PICTURE (picture)->grips.grip[which]), session);
   g_signal_connect_object (session, "changed", G_CALLBACK (gtk_widget_queue_allocate), picture,
                            G_CONNECT_SWAPPED);
 }
 
-/* The grips lie where the handles are drawn, for who asks where they are. */
 static void
 tb_lane_picture_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   TbLanePicture *self = TB_LANE_PICTURE (widget);
-  TbTheme theme = tb_picture_get_theme (TB_PICTURE (self));
-  int side = (int)tb_line_handles_reach (&theme);
+  TbLaneScene scene;
 
-  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
-    {
-      double x = 0, y = 0;
-
-      if (tb_picture_get_session (TB_PICTURE (self)) != NULL)
-        tb_lane_picture_get_handle (self, which, &x, &y);
-      gtk_widget_measure (self->grip[which], GTK_ORIENTATION_HORIZONTAL, -1, NULL, NULL, NULL, NULL);
-      gtk_widget_size_allocate (self->grip[which],
-                                &(GtkAllocation){ (int)x - side / 2, (int)y - side / 2, side, side }, -1);
-    }
+  if (tb_picture_get_session (TB_PICTURE (self)) == NULL)
+    return;
+  scene = scene_of (self);
+  tb_lane_grips_allocate (&self->grips, &scene);
 }
 
 static void
 tb_lane_picture_dispose (GObject *object)
 {
-  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
-    g_clear_pointer (&TB_LANE_PICTURE (object)->grip[which], gtk_widget_unparent);
+  tb_lane_grips_clear (&TB_LANE_PICTURE (object)->grips);
   G_OBJECT_CLASS (tb_lane_picture_parent_class)->dispose (object);
 }
 
 /* Who has the focus is drawn, and told in words. */
 static void
-on_grip_focus (TbLanePicture *self)
+on_grip_focus (gpointer self)
 {
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit (self, signals[POINTED], 0);
-}
-
-static void
-add_grip (TbLanePicture *self, TbLineHandle which)
-{
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
-  self->grip[which] = tb_line_grip_new (which);
-  g_signal_connect_object (focus, "notify::is-focus", G_CALLBACK (on_grip_focus), self, G_CONNECT_SWAPPED);
-  gtk_widget_add_controller (self->grip[which], focus);
-  gtk_widget_set_parent (self->grip[which], GTK_WIDGET (self));
 }
 
 static void
@@ -511,9 +426,7 @@ tb_lane_picture_init (TbLanePicture *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
   GtkGesture *drag = gtk_gesture_drag_new ();
 
-  self->hovered = self->dragged = TB_LINE_HANDLE_NONE;
-  for (TbLineHandle which = 0; which < TB_N_LINE_HANDLES; which++)
-    add_grip (self, which);
+  tb_lane_grips_init (&self->grips, TB_PICTURE (self), on_grip_focus);
   g_signal_connect_swapped (motion, "enter", G_CALLBACK (point_at), self);
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (point_at), self);
   g_signal_connect_swapped (motion, "leave", G_CALLBACK (point_nowhere), self);
