@@ -3,6 +3,8 @@
 
 #include "tb-accessible.h"
 
+#include <glib/gi18n-lib.h>
+
 void
 tb_accessible_set_name (GtkWidget *widget, const char *name)
 {
@@ -17,4 +19,20 @@ tb_accessible_set_drop_down_name (GtkDropDown *drop_down, const char *name)
   tb_accessible_set_name (GTK_WIDGET (drop_down), name);
   if (button != NULL)
     tb_accessible_set_name (button, name);
+}
+
+static void
+name_close_buttons (GtkWidget *widget)
+{
+  if (GTK_IS_BUTTON (widget))
+    tb_accessible_set_name (widget, _ ("Close the message"));
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    name_close_buttons (child);
+}
+
+void
+tb_accessible_name_message_bar (GtkInfoBar *bar)
+{
+  name_close_buttons (GTK_WIDGET (bar));
 }

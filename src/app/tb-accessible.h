@@ -11,5 +11,7 @@ G_BEGIN_DECLS
 void tb_accessible_set_name (GtkWidget *widget, const char *name);
 /* A drop-down and the button inside it that takes the focus. */
 void tb_accessible_set_drop_down_name (GtkDropDown *drop_down, const char *name);
+/* The bar's own button shows a cross and says nothing. */
+void tb_accessible_name_message_bar (GtkInfoBar *bar);
 
 G_END_DECLS

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-fill.h"
 #include "tb-lesson-end.h"
 #include "tb-lesson-list.h"
@@ -348,5 +349,6 @@ static void
 tb_lesson_window_init (TbLessonWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_accessible_name_message_bar (self->message_bar);
   self->learner = tb_learner_new ();
 }

@@ -115,17 +115,6 @@ on_compact_changed (TbWindow *self)
   schedule_text_size (self);
 }
 
-/* The bar's own button shows a cross and says nothing. */
-static void
-name_close_buttons (GtkWidget *widget)
-{
-  if (GTK_IS_BUTTON (widget))
-    tb_accessible_set_name (widget, _ ("Close the message"));
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    name_close_buttons (child);
-}
-
 static void
 bind_settings (TbWindow *self)
 {
@@ -303,7 +292,7 @@ tb_window_init (TbWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->settings = g_settings_new (APP_ID);
-  name_close_buttons (GTK_WIDGET (self->message_bar));
+  tb_accessible_name_message_bar (self->message_bar);
   g_signal_connect_object (self->columns, "notify::single", G_CALLBACK (on_compact_changed), self,
                            G_CONNECT_SWAPPED);
 }
