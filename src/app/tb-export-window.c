@@ -255,7 +255,8 @@ finish_saving (TbExportWindow *self, const char *path, const GError *error)
     tell (self, error != NULL ? error->message : saved);
 }
 
-/* Whoever waits for a job, and where it goes. A window that is closed does not wait: it calls off what it can. */
+/* Whoever waits for a job, and where it goes. A window that is closed does not wait: it calls off what it
+ * can. */
 typedef struct Waiting
 {
   TbExportWindow *window; /* weak, and NULL once it has gone */
@@ -659,6 +660,7 @@ tb_export_window_class_init (TbExportWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "export.cancel", NULL, cancel);
   gtk_widget_class_install_action (widget_class, "export.close", NULL, close_window);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "export.close", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "export.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, GDK_CONTROL_MASK, "export.save", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_c, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "export.copy", NULL);

@@ -244,6 +244,8 @@ tb_preferences_window_class_init (TbPreferencesWindowClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tb_preferences_window_dispose;
   gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_w, GDK_CONTROL_MASK, "window.close",
+                                       NULL);
 }
 
 static void
