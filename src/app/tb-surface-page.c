@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-caution-button.h"
 #include "tb-curve-view.h"
 #include "tb-drawn-picture.h"
@@ -360,6 +361,7 @@ static void
 tb_surface_page_init (TbSurfacePage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_accessible_set_drop_down_name (self->pad, _ ("Pad, grit"));
   tb_spin_take_either_mark (self->games);
   tb_drawn_picture_set_draw (self->picture, _ ("Curves against the surface"), draw_curves, self);
 }
