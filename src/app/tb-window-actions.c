@@ -208,6 +208,17 @@ tb_window_init_actions (TbWindow *self)
   tb_window_update_actions (self);
 }
 
+/* What tells others of the actions over D-Bus may outlast the window by a moment, and would tell of a change in the name
+ * of a window that is gone. */
+void
+tb_window_remove_actions (TbWindow *self)
+{
+  g_auto (GStrv) names = g_action_group_list_actions (G_ACTION_GROUP (self));
+
+  for (guint i = 0; names[i] != NULL; i++)
+    g_action_map_remove_action (G_ACTION_MAP (self), names[i]);
+}
+
 void
 tb_window_class_install_actions (GtkWidgetClass *widget_class)
 {

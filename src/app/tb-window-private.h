@@ -63,6 +63,8 @@ struct _TbWindow
 /* tb-window-actions.c */
 void tb_window_class_install_actions (GtkWidgetClass *widget_class);
 void tb_window_init_actions (TbWindow *self);
+/* Before the window goes. */
+void tb_window_remove_actions (TbWindow *self);
 /* Makes what can be done agree with the session. */
 void tb_window_update_actions (TbWindow *self);
 

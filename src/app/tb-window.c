@@ -236,6 +236,8 @@ tb_window_dispose (GObject *object)
   g_clear_object (&self->next_file);
   g_clear_object (&self->autosave);
   g_clear_object (&self->session);
+  if (self->settings != NULL)
+    tb_window_remove_actions (self);
   g_clear_object (&self->settings);
   G_OBJECT_CLASS (tb_window_parent_class)->dispose (object);
 }
