@@ -44,6 +44,7 @@ colors_css (TbTheme theme)
   add_color (css, "tb_before", theme.before);
   add_color (css, "tb_after", theme.after);
   add_color (css, "tb_warning", theme.warning);
+  add_color (css, "tb_focus", theme.focus);
   return g_string_free (g_steal_pointer (&css), FALSE);
 }
 
@@ -117,9 +118,6 @@ load_colors (GtkCssProvider *provider)
 
   load_contrast (settings);
   add_color (css, "tb_projector", projector_theme (settings, 1.0).background);
-  /* GTK's ring around what has the focus is dark blue even on black. */
-  if (look.high_contrast || is_high_contrast (settings))
-    g_string_append (css, "window.tenboard * { outline-color: @tb_text; }\n");
   gtk_css_provider_load_from_data (provider, css->str, -1);
 }
 

@@ -27,6 +27,7 @@ typedef struct TbTheme
   TbColor pin, pin_edge, pin_band;
   TbColor ball, ball_light, ball_mark; /* ball's body, its lit side, what is drawn on it */
   TbColor warning;
+  TbColor focus; /* the ring around what has the keyboard */
   const char *font;    /* family */
   double text_size;    /* px of ordinary labels; a small picture draws them smaller */
   double line_width;   /* px of a path */

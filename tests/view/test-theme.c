@@ -11,6 +11,8 @@
 /* WCAG 2, 1.4.3: contrast of ordinary text. Worst measured: 4.77, the orange of the light theme.
  */
 #define TEXT_CONTRAST 4.5
+/* WCAG 2, 1.4.11: contrast of what tells of the focus. Worst measured: 5.75, on the dark theme's wood. */
+#define FOCUS_CONTRAST 3.0
 /* The two runs, in lightness alone. Worst measured: 1.51, blue and orange on dark. */
 #define RUN_CONTRAST 1.4
 
@@ -29,6 +31,27 @@ test_luminance (void)
   g_assert_cmpfloat_with_epsilon (tb_color_luminance ((TbColor){ 1, 1, 1, 1 }), 1, 1e-9);
   /* WCAG 2: the coefficient of green. */
   g_assert_cmpfloat_with_epsilon (tb_color_luminance ((TbColor){ 0, 1, 0, 1 }), 0.7152, 1e-9);
+}
+
+static void
+test_words_and_focus (void)
+{
+  const TbTheme themes[]
+      = { tb_theme_light (1), tb_theme_dark (1), tb_theme_contrast (1), tb_theme_contrast_dark (1) };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (themes); i++)
+    {
+      const TbTheme *theme = &themes[i];
+      double focus = fmin (contrast (theme->focus, theme->background), contrast (theme->focus, theme->wood));
+
+      g_test_message ("theme %zu: focus %.2f, quiet %.2f, warning %.2f", i, focus,
+                      contrast (theme->quiet, theme->background),
+                      contrast (theme->warning, theme->background));
+      g_assert_cmpfloat (focus, >=, FOCUS_CONTRAST);
+      g_assert_cmpfloat (contrast (theme->text, theme->background), >=, TEXT_CONTRAST);
+      g_assert_cmpfloat (contrast (theme->quiet, theme->background), >=, TEXT_CONTRAST);
+      g_assert_cmpfloat (contrast (theme->warning, theme->background), >=, TEXT_CONTRAST);
+    }
 }
 
 static void
@@ -69,6 +92,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/theme/luminance", test_luminance);
+  g_test_add_func ("/theme/words-and-focus", test_words_and_focus);
   g_test_add_func ("/theme/run-colors", test_run_colors);
   g_test_add_func ("/theme/own-colors-are-kept", test_own_colors_are_kept);
   return g_test_run ();
