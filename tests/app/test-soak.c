@@ -379,6 +379,7 @@ is_ours (const char *message)
 {
   return strstr (message, "gdk_monitor_get_geometry") == NULL
          && strstr (message, "gdk_surface_get_device_position: assertion 'GDK_IS_SURFACE (surface)'") == NULL
+         && strstr (message, "_gtk_widget_find_at_coords: assertion 'GDK_IS_SURFACE (surface)'") == NULL
          && strstr (message, "GtkColumnListView failed to scroll to given position. Ignoring") == NULL
          && strstr (message, "attempt to allocate GtkPopoverContent") == NULL
          && (strstr (message, "attempt to allocate") == NULL || find_popover (TRUE) == NULL);
