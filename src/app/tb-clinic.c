@@ -293,6 +293,8 @@ tb_clinic_set_still (TbClinic *self, gboolean still)
   if (self->shown.still == still)
     return;
   self->shown.still = still;
+  if (still)
+    tb_session_set_playing (self->session, FALSE);
   tb_clinic_changed (self);
 }
 

@@ -8,9 +8,10 @@
 
 struct TbPlayback
 {
-  GtkWidget *widget; /* borrowed */
+  GtkWidget *widget;     /* borrowed */
+  GtkSettings *settings; /* borrowed: as long as the display */
   TbSession *session;
-  gulong playing_id, unmap_id;
+  gulong playing_id, unmap_id, motion_id;
   guint tick;       /* 0: time stands still */
   gint64 last_time; /* µs of the frame clock; 0 before the first frame */
 };
@@ -40,7 +41,7 @@ wants_animations (TbPlayback *self)
 {
   gboolean enabled = TRUE;
 
-  g_object_get (gtk_widget_get_settings (self->widget), "gtk-enable-animations", &enabled, NULL);
+  g_object_get (self->settings, "gtk-enable-animations", &enabled, NULL);
   return enabled && gtk_widget_get_mapped (self->widget);
 }
 
@@ -74,10 +75,14 @@ tb_playback_new (GtkWidget *widget, TbSession *session)
   TbPlayback *self = g_new0 (TbPlayback, 1);
 
   self->widget = widget;
+  self->settings = gtk_widget_get_settings (widget);
   self->session = g_object_ref (session);
   self->playing_id
       = g_signal_connect_swapped (session, "notify::playing", G_CALLBACK (on_playing_changed), self);
   self->unmap_id = g_signal_connect_swapped (widget, "unmap", G_CALLBACK (on_unmap), self);
+  /* In the middle of a throw, too. */
+  self->motion_id = g_signal_connect_swapped (self->settings, "notify::gtk-enable-animations",
+                                              G_CALLBACK (on_playing_changed), self);
   return self;
 }
 
@@ -87,6 +92,7 @@ tb_playback_free (TbPlayback *self)
   stop_ticking (self);
   g_clear_signal_handler (&self->playing_id, self->session);
   g_clear_signal_handler (&self->unmap_id, self->widget);
+  g_clear_signal_handler (&self->motion_id, self->settings);
   g_object_unref (self->session);
   g_free (self);
 }

@@ -3,6 +3,8 @@
 
 #include "tb-style.h"
 
+#include <string.h>
+
 #include "tb-desktop-colors.h"
 
 /* Steps of text size, %. */
@@ -48,34 +50,46 @@ colors_css (TbTheme theme)
   return g_string_free (g_steal_pointer (&css), FALSE);
 }
 
-static gboolean
-is_dark (GtkSettings *settings)
+/* GTK_THEME stands above every setting; a variant comes after a colon there. */
+static char *
+theme_name (GtkSettings *settings)
 {
-  g_autofree char *name = NULL;
-  gboolean prefers_dark;
+  char *name = g_strdup (g_getenv ("GTK_THEME"));
 
-  g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
-  if (g_getenv ("GTK_THEME") != NULL)
-    return g_str_has_suffix (g_getenv ("GTK_THEME"), "dark");
-  if (look.high_contrast)
-    return prefers_dark || look.desktop_dark;
-  return prefers_dark
-         || (name != NULL && (g_str_has_suffix (name, "-dark") || g_str_has_suffix (name, "Inverse")));
+  if (name == NULL)
+    g_object_get (settings, "gtk-theme-name", &name, NULL);
+  return name;
 }
 
 static gboolean
+is_dark (GtkSettings *settings)
+{
+  g_autofree char *name = theme_name (settings);
+  gboolean prefers_dark, named_dark;
+
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
+  named_dark = name != NULL && (g_str_has_suffix (name, "dark") || g_str_has_suffix (name, "Inverse"));
+  if (g_getenv ("GTK_THEME") != NULL)
+    return named_dark;
+  return prefers_dark || (look.high_contrast ? look.desktop_dark : named_dark);
+}
+
+/* Of the program or of the desktop. */
+static gboolean
 is_high_contrast (GtkSettings *settings)
 {
-  g_autofree char *name = NULL;
+  g_autofree char *name = theme_name (settings);
 
-  g_object_get (settings, "gtk-theme-name", &name, NULL);
-  return name != NULL && (g_str_has_prefix (name, "HighContrast") || g_str_has_prefix (name, "Default-hc"));
+  return look.high_contrast
+         || (name != NULL
+             && (g_str_has_prefix (name, "HighContrast") || strstr (name, "-hc") != NULL
+                 || strstr (name, ":hc") != NULL));
 }
 
 static TbTheme
 theme_now (GtkSettings *settings, double scale)
 {
-  gboolean strong = look.high_contrast || is_high_contrast (settings);
+  gboolean strong = is_high_contrast (settings);
   TbTheme theme;
 
   if (is_dark (settings))
@@ -104,7 +118,7 @@ projector_theme (GtkSettings *settings, double scale)
   TbTheme theme = tb_theme_contrast (scale);
 
   if (is_dark (settings))
-    theme = look.high_contrast ? tb_theme_contrast_dark (scale) : tb_theme_dark (scale);
+    theme = is_high_contrast (settings) ? tb_theme_contrast_dark (scale) : tb_theme_dark (scale);
   tb_theme_set_run_colors (&theme, look.run_colors);
   return theme;
 }

@@ -127,6 +127,28 @@ test_look (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The desktop's own strong contrast counts as the program's does, on the projector too. */
+static void
+test_desktop_contrast (void)
+{
+  TbWindow *window = new_window ();
+  GtkSettings *desktop = gtk_settings_get_default ();
+  TbTheme theme;
+
+  g_object_set (desktop, "gtk-theme-name", "HighContrastInverse", NULL);
+  theme = tb_style_theme_for (GTK_WIDGET (window));
+  g_assert_cmpfloat (tb_color_luminance (theme.background), ==, 0);
+  theme = tb_style_projector_theme (GTK_WIDGET (window), 1);
+  g_assert_cmpfloat (tb_color_luminance (theme.background), ==, 0);
+  g_object_set (desktop, "gtk-theme-name", "HighContrast", NULL);
+  theme = tb_style_theme_for (GTK_WIDGET (window));
+  g_assert_cmpfloat (tb_color_luminance (theme.text), ==, 0);
+  gtk_settings_reset_property (desktop, "gtk-theme-name");
+  theme = tb_style_theme_for (GTK_WIDGET (window));
+  g_assert_cmpfloat (tb_color_luminance (theme.text), >, 0);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* The end at once, and time can still be moved. */
 static void
 test_reduced_motion (void)
@@ -161,6 +183,7 @@ main (int argc, char **argv)
   g_test_add_func ("/preferences/settings-are-shown", test_settings_are_shown);
   g_test_add_func ("/preferences/hand", test_hand);
   g_test_add_func ("/preferences/look", test_look);
+  g_test_add_func ("/preferences/desktop-contrast", test_desktop_contrast);
   g_test_add_func ("/preferences/reduced-motion", test_reduced_motion);
   status = run_tests ();
   g_object_unref (settings);
