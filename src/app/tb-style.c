@@ -7,6 +7,8 @@
 
 #include "tb-desktop-colors.h"
 
+#define UI "/io/github/tenboard/Tenboard/ui/"
+
 /* Steps of text size, %. */
 static const int text_sizes[] = { 100, 125, 150, 200, 250 };
 
@@ -21,7 +23,8 @@ static struct
   gboolean high_contrast, reduced_motion;
   gboolean desktop_dark; /* the desktop's theme is, while ours stands in its place */
   TbRunColors run_colors;
-  GtkCssProvider *colors; /* of the style sheet; lives as long as the display */
+  /* The colours of the style sheet, and what strong contrast adds to it. They live as long as the display. */
+  GtkCssProvider *colors, *contrast;
 } look;
 
 static void
@@ -62,16 +65,22 @@ theme_name (GtkSettings *settings)
 }
 
 static gboolean
-is_dark (GtkSettings *settings)
+is_named_dark (GtkSettings *settings)
 {
   g_autofree char *name = theme_name (settings);
-  gboolean prefers_dark, named_dark;
+
+  return name != NULL && (g_str_has_suffix (name, "dark") || g_str_has_suffix (name, "Inverse"));
+}
+
+static gboolean
+is_dark (GtkSettings *settings)
+{
+  gboolean prefers_dark;
 
   g_object_get (settings, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
-  named_dark = name != NULL && (g_str_has_suffix (name, "dark") || g_str_has_suffix (name, "Inverse"));
   if (g_getenv ("GTK_THEME") != NULL)
-    return named_dark;
-  return prefers_dark || (look.high_contrast ? look.desktop_dark : named_dark);
+    return is_named_dark (settings);
+  return prefers_dark || (look.high_contrast ? look.desktop_dark : is_named_dark (settings));
 }
 
 /* Of the program or of the desktop. */
@@ -100,14 +109,18 @@ theme_now (GtkSettings *settings, double scale)
   return theme;
 }
 
-/* GTK's own look for strong contrast has a theme for each of light and dark. */
+/* GTK's own look for strong contrast. Where dark is preferred it knows that of only one name; where it is
+ * not, the dark one has another. */
 static void
 load_contrast (GtkSettings *settings)
 {
-  const char *wanted = is_dark (settings) ? "Default-hc-dark" : "Default-hc";
+  const char *wanted = "HighContrast";
   g_autofree char *name = NULL;
+  gboolean prefers_dark;
 
-  g_object_get (settings, "gtk-theme-name", &name, NULL);
+  g_object_get (settings, "gtk-theme-name", &name, "gtk-application-prefer-dark-theme", &prefers_dark, NULL);
+  if (is_dark (settings) && !prefers_dark)
+    wanted = "Default-hc-dark";
   if (look.high_contrast && g_strcmp0 (name, wanted) != 0)
     g_object_set (settings, "gtk-theme-name", wanted, NULL);
 }
@@ -133,6 +146,10 @@ load_colors (GtkCssProvider *provider)
   load_contrast (settings);
   add_color (css, "tb_projector", projector_theme (settings, 1.0).background);
   gtk_css_provider_load_from_data (provider, css->str, -1);
+  if (is_high_contrast (settings))
+    gtk_css_provider_load_from_resource (look.contrast, UI "style-contrast.css");
+  else
+    gtk_css_provider_load_from_data (look.contrast, "", -1);
 }
 
 void
@@ -140,19 +157,23 @@ tb_style_init (GdkDisplay *display)
 {
   g_autoptr (GtkCssProvider) sheet = gtk_css_provider_new ();
   g_autoptr (GtkCssProvider) colors = gtk_css_provider_new ();
+  g_autoptr (GtkCssProvider) contrast = gtk_css_provider_new ();
   GtkSettings *settings = gtk_settings_get_for_display (display);
 
   look.colors = colors;
+  look.contrast = contrast;
   load_colors (colors);
   g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (load_colors),
                            colors, G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (load_colors), colors,
                            G_CONNECT_SWAPPED);
-  gtk_css_provider_load_from_resource (sheet, "/io/github/tenboard/Tenboard/ui/style.css");
+  gtk_css_provider_load_from_resource (sheet, UI "style.css");
   gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (colors),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
   gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (sheet),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_style_context_add_provider_for_display (display, GTK_STYLE_PROVIDER (contrast),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION + 1);
 }
 
 static void
@@ -183,7 +204,7 @@ tb_style_set_high_contrast (gboolean high)
 
   if (look.high_contrast == high)
     return;
-  look.desktop_dark = high && is_dark (settings);
+  look.desktop_dark = high && is_named_dark (settings);
   look.high_contrast = high;
   if (high)
     load_contrast (settings);

@@ -100,6 +100,20 @@ same_color (TbColor a, TbColor b)
   return a.red == b.red && a.green == b.green && a.blue == b.blue;
 }
 
+/* Whether the toolkit's own colours are what they are without strong contrast. */
+static gboolean
+toolkit_is_plain (TbWindow *window)
+{
+  GtkStyleContext *style = gtk_widget_get_style_context (GTK_WIDGET (window));
+  GdkRGBA color, plain;
+
+  g_assert_true (gtk_style_context_lookup_color (style, "theme_selected_bg_color", &color));
+  g_settings_set_boolean (settings, "high-contrast", FALSE);
+  g_assert_true (gtk_style_context_lookup_color (style, "theme_selected_bg_color", &plain));
+  g_settings_set_boolean (settings, "high-contrast", TRUE);
+  return gdk_rgba_equal (&color, &plain);
+}
+
 static void
 test_look (void)
 {
@@ -116,6 +130,7 @@ test_look (void)
   g_settings_set_string (settings, "color-scheme", "dark");
   theme = tb_style_theme_for (GTK_WIDGET (window));
   g_assert_cmpfloat (tb_color_luminance (theme.background), ==, 0);
+  g_assert_false (toolkit_is_plain (window));
   /* And back, all the way. */
   g_settings_set_string (settings, "color-scheme", "light");
   theme = tb_style_theme_for (GTK_WIDGET (window));
