@@ -370,7 +370,8 @@ check_flat (GArray *sizes)
 }
 
 /* GTK 4.8 asks for the geometry of no monitor, now and then, when a list that is open is laid out anew, and
- * squeezes it to less room than none at the edge of the screen. It also asks where the pointer is over a window
+ * squeezes it to less room than none at the edge of the screen, over and over, until it paints what is not laid
+ * out. It also asks where the pointer is over a window
  * that was closed while its tooltip was about to come up, and a table that gets the focus before it was laid out
  * says that it does not scroll. Nothing of ours comes into it, and nothing comes of it: these do not end the
  * soak. */
@@ -382,7 +383,9 @@ is_ours (const char *message)
          && strstr (message, "_gtk_widget_find_at_coords: assertion 'GDK_IS_SURFACE (surface)'") == NULL
          && strstr (message, "GtkColumnListView failed to scroll to given position. Ignoring") == NULL
          && strstr (message, "attempt to allocate GtkPopoverContent") == NULL
-         && (strstr (message, "attempt to allocate") == NULL || find_popover (TRUE) == NULL);
+         && ((strstr (message, "attempt to allocate") == NULL
+              && strstr (message, "without a current allocation") == NULL)
+             || find_popover (TRUE) == NULL);
 }
 
 /* Where in its window the widget is that a warning names by its address. */
