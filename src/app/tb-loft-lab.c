@@ -74,6 +74,9 @@ draw_side (cairo_t *cr, double width, double height, const TbTheme *theme, gpoin
       const TbPath *path = path_of (self, (TbLoftStyle) style, TB_LOFT_FRESH);
       double far = path != NULL ? tb_ft_from_metres (path->measures.landing_y) + BEYOND_FT : 0;
 
+      /* A ball that is laid down does not land. */
+      if (isnan (far))
+        continue;
       scene.shown_to_ft = MAX (scene.shown_to_ft, SHOWN_STEP_FT * ceil (far / SHOWN_STEP_FT));
     }
   tb_loft_view_draw (cr, width, height, &scene);

@@ -68,7 +68,7 @@ gboolean
 tb_clip_command (TbRequest *request, const char *filename, GError **error)
 {
   TbRun *runs[TB_N_SIDES] = { NULL };
-  g_autofree char *lower = g_ascii_strdown (filename, -1), *shown = tb_quotable (filename);
+  g_autofree char *lower = g_ascii_strdown (filename, -1), *shown = tb_quotable_file (filename);
   g_autoptr (GBytes) bytes = NULL;
 
   if (!g_str_has_suffix (lower, ".webp"))

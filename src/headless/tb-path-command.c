@@ -176,7 +176,7 @@ tb_path_command (TbRequest *request, const char *filename, GError **error)
 
   if (!csv && !g_str_has_suffix (lower, ".json"))
     {
-      g_autofree char *shown = tb_quotable (filename);
+      g_autofree char *shown = tb_quotable_file (filename);
 
       g_set_error (error, TB_HEADLESS_ERROR, TB_EXIT_USAGE, _ ("--path %s: a name that ends in .csv or .json was expected."),
                    shown);

@@ -5,8 +5,9 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-/* Characters of a foreign text that are quoted. */
+/* Characters of a foreign text that are quoted; of a file's name all there can be, for it ends with what it is. */
 #define QUOTED 60
+#define QUOTED_NAME 4096
 
 G_DEFINE_QUARK (tb - store - error - quark, tb_store_error)
 
@@ -77,18 +78,32 @@ tb_problem_sentence (const TbProblem *problem)
   return g_strdup_printf ("%s.%s: %s", tb_group_name (problem->field->group), problem->field->name, sentence);
 }
 
-char *
-tb_quotable (const char *text)
+static char *
+quote (const char *text, guint most)
 {
   GString *quotable = g_string_new (NULL);
   guint count = 0;
 
-  for (const char *p = text; *p && count < QUOTED; p = g_utf8_next_char (p), count++)
+  for (const char *p = text; *p && count < most; p = g_utf8_next_char (p), count++)
     {
       gunichar c = g_utf8_get_char (p);
       g_string_append_unichar (quotable, g_unichar_isprint (c) ? c : 0xfffd);
     }
-  if (count == QUOTED)
+  if (count == most)
     g_string_append (quotable, "…");
   return g_string_free (quotable, FALSE);
+}
+
+char *
+tb_quotable (const char *text)
+{
+  return quote (text, QUOTED);
+}
+
+char *
+tb_quotable_file (const char *filename)
+{
+  g_autofree char *name = g_filename_display_name (filename);
+
+  return quote (name, QUOTED_NAME);
 }

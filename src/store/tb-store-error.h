@@ -38,5 +38,7 @@ char *tb_problem_sentence (const TbProblem *problem);
 /* A piece of somebody else's text, short enough and without control characters, to be quoted in a sentence.
  */
 char *tb_quotable (const char *text);
+/* A file's name, likewise, but whole. */
+char *tb_quotable_file (const char *filename);
 
 G_END_DECLS

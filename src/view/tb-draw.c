@@ -52,6 +52,9 @@ tb_draw_line (cairo_t *cr, TbPoint a, TbPoint b)
 void
 tb_draw_circle (cairo_t *cr, TbPoint centre, double radius)
 {
+  /* Cairo would look for steps that are fine enough, and never come back. */
+  if (!isfinite (radius))
+    return;
   cairo_new_sub_path (cr);
   cairo_arc (cr, centre.x, centre.y, radius, 0, 2 * G_PI);
   cairo_close_path (cr);

@@ -105,7 +105,8 @@ ball_radius (const TbLoft *self, const TbPath *path)
 static double
 shown_to (const TbLoft *self)
 {
-  return tb_metres_from_ft (self->scene->shown_to_ft);
+  return tb_metres_from_ft (isfinite (self->scene->shown_to_ft) ? MAX (self->scene->shown_to_ft, LEAST_SHOWN_TO_FT)
+                                                                 : LEAST_SHOWN_TO_FT);
 }
 
 static gboolean

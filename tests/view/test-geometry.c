@@ -384,6 +384,25 @@ test_nothing_to_draw (void)
   cairo_surface_destroy (picture);
 }
 
+/* How far it goes is said in numbers that need not be any. */
+static void
+test_loft_reach (void)
+{
+  static const double reaches[] = { NAN, INFINITY, -INFINITY, 0, -20, 1e6 };
+  cairo_surface_t *picture = picture_new (WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (picture);
+  TbLoftScene loft = scenes_loft (&scenes);
+
+  for (guint i = 0; i < G_N_ELEMENTS (reaches); i++)
+    {
+      loft.shown_to_ft = reaches[i];
+      tb_loft_view_draw (cr, WIDTH, HEIGHT, &loft);
+      g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+    }
+  cairo_destroy (cr);
+  cairo_surface_destroy (picture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -402,6 +421,7 @@ main (int argc, char **argv)
   g_test_add_func ("/geometry/ball-outline", test_ball_outline);
   g_test_add_func ("/geometry/tiny", test_tiny);
   g_test_add_func ("/geometry/nothing-to-draw", test_nothing_to_draw);
+  g_test_add_func ("/geometry/loft-reach", test_loft_reach);
   status = g_test_run ();
   scenes_clear (&scenes);
   return status;
