@@ -8,6 +8,7 @@
 #include "tb-atomic-file.h"
 #include "tb-clip.h"
 #include "tb-document.h"
+#include "tb-task.h"
 
 /* The share that is done is passed between threads as a whole number of these. */
 #define SHARES 1000
@@ -69,7 +70,7 @@ tb_export_picture_async (const TbPictureJob *job, GAsyncReadyCallback callback, 
 
   *picture = (Picture){ g_strdup (job->path), job->width, job->height, record (job) };
   g_task_set_task_data (task, picture, picture_free);
-  g_task_run_in_thread (task, save_picture);
+  tb_task_run (task, save_picture);
 }
 
 /* The system's sentences come without their full stop. */
@@ -173,7 +174,7 @@ tb_export_clip_async (const TbClipJob *job,
                          .progress = tell_progress,
                          .data = clip };
   g_task_set_task_data (task, clip, clip_free);
-  g_task_run_in_thread (task, save_clip);
+  tb_task_run (task, save_clip);
   return task;
 }
 

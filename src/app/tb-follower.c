@@ -3,6 +3,8 @@
 
 #include "tb-follower.h"
 
+#include "tb-task.h"
+
 /* Changes that follow each other within this are one, ms. */
 #define SETTLE_MS 120
 
@@ -76,7 +78,7 @@ begin (gpointer data)
   task = g_task_new (self->page, self->cancellable, on_ready, NULL);
   g_task_set_check_cancellable (task, FALSE);
   g_task_set_task_data (task, job, job_free);
-  g_task_run_in_thread (task, run_job);
+  tb_task_run (task, run_job);
   return G_SOURCE_REMOVE;
 }
 

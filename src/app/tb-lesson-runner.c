@@ -6,6 +6,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "tb-task.h"
+
 /* What has become of one step. */
 typedef struct Step
 {
@@ -214,7 +216,7 @@ start_setting_up (TbLessonRunner *self)
   order->position = self->position;
   g_task_set_task_data (task, order, order_free);
   g_task_set_return_on_cancel (task, TRUE);
-  g_task_run_in_thread (task, set_up);
+  tb_task_run (task, set_up);
 }
 
 static void

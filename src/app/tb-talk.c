@@ -7,6 +7,7 @@
 
 #include "tb-cautions.h"
 #include "tb-change.h"
+#include "tb-task.h"
 
 /* Boards that nobody in a room tells apart, assumed: up to this the hook counts as the same. */
 #define SAME_BOARDS 0.5
@@ -263,7 +264,7 @@ tb_talk_from_lesson_async (TbLesson *lesson,
   g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, user_data);
 
   g_task_set_task_data (task, tb_lesson_ref (lesson), (GDestroyNotify) tb_lesson_unref);
-  g_task_run_in_thread (task, throw_lesson);
+  tb_task_run (task, throw_lesson);
 }
 
 TbTalk *

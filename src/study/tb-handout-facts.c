@@ -83,7 +83,7 @@ tb_handout_facts_new_async (TbStudy *study,
 
   *question = (Question){ tb_study_ref (study), metric };
   g_task_set_task_data (task, question, (GDestroyNotify) question_free);
-  g_task_run_in_thread (task, run_task);
+  tb_task_run (task, run_task);
 }
 
 TbHandoutFacts *

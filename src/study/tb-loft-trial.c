@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "tb-batch.h"
+#include "tb-task.h"
 
 /* Numbers that are as near as this are the preset's. */
 #define SAME 0.01
@@ -196,7 +197,7 @@ tb_loft_curves_new_async (TbSetup *const lane[TB_N_LOFT_LANES],
   for (int i = 0; i < TB_N_LOFTS; i++)
     order->loft[i] = loft[i];
   g_task_set_task_data (task, order, order_free);
-  g_task_run_in_thread (task, work);
+  tb_task_run (task, work);
 }
 
 TbLoftCurve *

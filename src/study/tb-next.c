@@ -316,7 +316,7 @@ tb_next_find_async (TbSetup *start,
   search->progress = progress;
   search->progress_data = user_data;
   g_task_set_task_data (task, search, (GDestroyNotify) search_free);
-  g_task_run_in_thread (task, run_task);
+  tb_task_run (task, run_task);
 }
 
 TbNext *

@@ -3,6 +3,7 @@
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-room-worker.h"
+#include "tb-task.h"
 
 struct TbRoomWorker
 {
@@ -218,7 +219,7 @@ start (TbRoomWorker *self, TbRoomRequest *request)
   job->cancellable = g_object_ref (self->cancellable);
   task = g_task_new (NULL, NULL, job_done, worker_ref (self));
   g_task_set_task_data (task, job, (GDestroyNotify)job_free);
-  g_task_run_in_thread (task, work);
+  tb_task_run (task, work);
 }
 
 static void

@@ -18,6 +18,59 @@ tb_work_together (const char *name, GThreadFunc work, gpointer data, guint threa
     g_thread_join (g_ptr_array_index (helpers, i));
 }
 
+/* How many are begun and not at their end. */
+static GMutex counting;
+static GCond counted;
+static guint at_work;
+
+static void
+count (gint change)
+{
+  g_mutex_lock (&counting);
+  at_work += (guint) change;
+  g_cond_broadcast (&counted);
+  g_mutex_unlock (&counting);
+}
+
+typedef struct Order
+{
+  GTaskThreadFunc work;
+} Order;
+
+static void
+work_counted (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  const Order *order = g_object_get_data (G_OBJECT (task), "tb-order");
+
+  order->work (task, source, data, cancellable);
+  count (-1);
+}
+
+void
+tb_task_run (GTask *task, GTaskThreadFunc work)
+{
+  Order *order = g_new (Order, 1);
+
+  order->work = work;
+  g_object_set_data_full (G_OBJECT (task), "tb-order", order, g_free);
+  count (1);
+  g_task_run_in_thread (task, work_counted);
+}
+
+gboolean
+tb_task_wait_for_all (double seconds)
+{
+  gint64 until = g_get_monotonic_time () + (gint64) (seconds * G_USEC_PER_SEC);
+  gboolean none;
+
+  g_mutex_lock (&counting);
+  while (at_work > 0 && g_cond_wait_until (&counted, &counting, until))
+    ;
+  none = at_work == 0;
+  g_mutex_unlock (&counting);
+  return none;
+}
+
 void
 tb_task_answer (GTask *task, gpointer result, GDestroyNotify destroy)
 {

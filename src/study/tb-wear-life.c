@@ -176,7 +176,7 @@ tb_wear_life_new_async (TbSetup *setup,
   order->setup = tb_setup_ref (setup);
   order->games = games;
   g_task_set_task_data (task, order, order_free);
-  g_task_run_in_thread (task, work);
+  tb_task_run (task, work);
 }
 
 TbWearLife *

@@ -436,7 +436,7 @@ tb_worn_new_async (const TbWearKey *key,
   order->key = tb_wear_key_copy (key);
   order->games = games;
   g_task_set_task_data (task, order, order_free);
-  g_task_run_in_thread (task, work);
+  tb_task_run (task, work);
 }
 
 TbWorn *

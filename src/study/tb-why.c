@@ -129,7 +129,7 @@ tb_why_new_async (TbSetup *before,
   if (options)
     job->options = *options;
   g_task_set_task_data (task, job, job_free);
-  g_task_run_in_thread (task, work);
+  tb_task_run (task, work);
 }
 
 TbWhy *

@@ -11,6 +11,10 @@
 #include "../waiting.h"
 #include "tb-clinic-page.h"
 #include "tb-projector.h"
+#include "tb-task.h"
+
+/* At the end, s; what was told to stop needs a moment. */
+#define LAST_WORK 20
 
 typedef struct Fixture
 {
@@ -429,6 +433,8 @@ test_rooms_screen (void)
 int
 main (int argc, char **argv)
 {
+  int status;
+
   /* Not the user's own documents. */
   g_setenv ("XDG_DATA_HOME", scratch_folder (), TRUE);
   setlocale (LC_ALL, "C.UTF-8");
@@ -450,5 +456,8 @@ main (int argc, char **argv)
   g_test_add_func ("/clinic/rooms-screen", test_rooms_screen);
   g_test_add_func ("/clinic/cautions", test_cautions);
   g_test_add ("/clinic/all-talks", Fixture, NULL, set_up, test_all_talks, tear_down);
-  return g_test_run ();
+  status = g_test_run ();
+  /* Clinics that went were at work. */
+  g_assert_true (tb_task_wait_for_all (LAST_WORK));
+  return status;
 }

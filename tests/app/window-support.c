@@ -4,6 +4,10 @@
 #include <string.h>
 
 #include "tb-controls-panel.h"
+#include "tb-task.h"
+
+/* At the end, s; what was told to stop needs a moment. */
+#define LAST_WORK 20
 
 TbApplication *application;
 
@@ -41,6 +45,7 @@ run_tests (void)
   int status = g_test_run ();
 
   g_clear_object (&application);
+  g_assert_true (tb_task_wait_for_all (LAST_WORK));
   return status;
 }
 
