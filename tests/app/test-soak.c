@@ -84,6 +84,9 @@ gather (GtkWidget *widget, GPtrArray *found)
   /* What hides or moves a whole window is the window manager's. */
   if (GTK_IS_WINDOW_CONTROLS (widget))
     return;
+  /* What is in a file dialog is GTK's. */
+  if (GTK_IS_FILE_CHOOSER (widget))
+    return;
   if (is_control (widget) && can_be_met (widget))
     g_ptr_array_add (found, widget);
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
