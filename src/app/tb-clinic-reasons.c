@@ -70,8 +70,7 @@ forget_reasons (TbClinic *self)
 void
 tb_clinic_set_wish (TbClinic *self, const TbWish *wish, TbSetup *from)
 {
-  if (self->wished_from == from && self->wish.kind == wish->kind && self->wish.amount == wish->amount
-      && self->wish.reaim == wish->reaim)
+  if (self->wished_from == from && tb_wish_equal (&self->wish, wish))
     return;
   self->wish = *wish;
   tb_setup_ref (from);

@@ -490,8 +490,7 @@ tb_session_get_wish (TbSession *self, TbWish *wish)
 void
 tb_session_set_wish (TbSession *self, const TbWish *wish, TbSetup *from)
 {
-  if (self->wished_from == from && self->wish.kind == wish->kind && self->wish.amount == wish->amount
-      && self->wish.reaim == wish->reaim)
+  if (self->wished_from == from && tb_wish_equal (&self->wish, wish))
     return;
   self->wish = *wish;
   tb_setup_ref (from);

@@ -21,13 +21,13 @@ tb_work_together (const char *name, GThreadFunc work, gpointer data, guint threa
 /* How many are begun and not at their end. */
 static GMutex counting;
 static GCond counted;
-static guint at_work;
+static int at_work;
 
 static void
-count (gint change)
+count (int change)
 {
   g_mutex_lock (&counting);
-  at_work += (guint) change;
+  at_work += change;
   g_cond_broadcast (&counted);
   g_mutex_unlock (&counting);
 }

@@ -69,6 +69,12 @@ read_amount (const TbWishInfo *info, const char *text, double *amount, char **pr
 }
 
 gboolean
+tb_wish_equal (const TbWish *a, const TbWish *b)
+{
+  return a->kind == b->kind && a->amount == b->amount && a->reaim == b->reaim;
+}
+
+gboolean
 tb_wish_parse (const char *text, TbWish *wish, char **problem)
 {
   g_autofree char *names = NULL;

@@ -37,6 +37,7 @@ typedef struct TbWishInfo
 } TbWishInfo;
 const TbWishInfo *tb_wish_info (TbWishKind kind);
 TbWish tb_wish_default (TbWishKind kind);
+gboolean tb_wish_equal (const TbWish *a, const TbWish *b);
 /* "boards=-3", "pocket", "angle=5", "turn=2", "roll=50", "forgiving". FALSE and one sentence in *problem
  * (free it) if it is none of these. */
 gboolean tb_wish_parse (const char *text, TbWish *wish, char **problem);

@@ -213,24 +213,6 @@ check_stops (GtkWindow *window, const Look *look)
     }
 }
 
-/* The first stack with pages, wherever it lies. */
-static GtkStack *
-find_stack (GtkWidget *widget)
-{
-  if (GTK_IS_STACK (widget) && gtk_widget_get_first_child (widget) != gtk_widget_get_last_child (widget))
-    return GTK_STACK (widget);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      gboolean inside = GTK_IS_POPOVER (child) || GTK_IS_DROP_DOWN (child) || GTK_IS_MENU_BUTTON (child);
-      GtkStack *found = inside ? NULL : find_stack (child);
-
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 static void
 check_pages (GtkWindow *window, const Look *look)
 {

@@ -114,6 +114,23 @@ find_with (gpointer widget, WidgetTest is_it)
   return found;
 }
 
+GtkStack *
+find_stack (GtkWidget *widget)
+{
+  if (GTK_IS_STACK (widget) && gtk_widget_get_first_child (widget) != gtk_widget_get_last_child (widget))
+    return GTK_STACK (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      gboolean inside = GTK_IS_POPOVER (child) || GTK_IS_DROP_DOWN (child) || GTK_IS_MENU_BUTTON (child);
+      GtkStack *found = inside ? NULL : find_stack (child);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
 gboolean
 says (gpointer widget, const char *words)
 {

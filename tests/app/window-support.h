@@ -52,6 +52,9 @@ typedef gboolean (*WidgetTest) (GtkWidget *widget);
 /* The first of which a test is true, likewise. */
 GtkWidget *find_with (gpointer widget, WidgetTest is_it);
 
+/* The first stack with more than one page, but for those in lists and menus; NULL if there is none. */
+GtkStack *find_stack (GtkWidget *widget);
+
 /* Whether a label in a widget, that is on the screen, has these words. */
 gboolean says (gpointer widget, const char *words);
 
