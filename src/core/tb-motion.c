@@ -162,7 +162,8 @@ motion_end (TbWorkspace *workspace, double *carried)
     *carried = run->ball->taken - run->ball->left;
   if (motion->time_limit > 0)
     return TB_OK;
-  if (at_pins && run->phase == TB_PHASE_FLIGHT)
+  /* One that only bounces or hops there has been on the lane. */
+  if (at_pins && isnan (run->recorder.path->measures.landing_y))
     return TB_ERROR_BEYOND_LANE;
   return at_pins || run->off_lane ? TB_OK : TB_ERROR_TOO_SLOW;
 }

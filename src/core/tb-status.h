@@ -22,7 +22,7 @@ typedef enum TbStatus
   TB_ERROR_DIFFERENTIALS,  /* the intermediate differential is larger than the differential */
   TB_ERROR_HOLES,          /* the holes take away more than there is, or lie off the ball */
   TB_ERROR_TOO_SLOW,       /* the ball does not get to the pins in TB_SHOT_TIME_LIMIT */
-  TB_ERROR_BEYOND_LANE,    /* the ball is released past the pins, or flies over them */
+  TB_ERROR_BEYOND_LANE,    /* the ball is released past the pins, or has not touched the lane when it is there */
   TB_N_STATUS
 } TbStatus;
 
