@@ -7,8 +7,6 @@
 
 #include <gtk/gtk.h>
 #include "tb-clinic.h"
-#include "tb-slide-picture.h"
-#include "tb-strip-picture.h"
 
 G_BEGIN_DECLS
 
@@ -23,10 +21,6 @@ void tb_clinic_window_present (TbClinicWindow *self);
 
 /* What a key does. */
 void tb_clinic_window_act (TbClinicWindow *self, TbClinicAction action);
-gboolean tb_clinic_window_get_bar_shown (TbClinicWindow *self);
-/* Borrowed. */
-TbSlidePicture *tb_clinic_window_get_slide (TbClinicWindow *self);
-TbStripPicture *tb_clinic_window_get_strip (TbClinicWindow *self, TbStripRuns runs);
 /* NULL while it is not open. Borrowed. */
 GtkWindow *tb_clinic_window_get_presenter (TbClinicWindow *self);
 

@@ -281,6 +281,16 @@ tb_style_get_text_size (GtkWidget *window)
   return text_sizes[0];
 }
 
+void
+tb_style_set_label_size (GtkLabel *label, double px)
+{
+  PangoAttrList *list = pango_attr_list_new ();
+
+  pango_attr_list_insert (list, pango_attr_size_new_absolute ((int) (px * PANGO_SCALE)));
+  gtk_label_set_attributes (label, list);
+  pango_attr_list_unref (list);
+}
+
 TbTheme
 tb_style_theme_for (GtkWidget *widget)
 {

@@ -35,6 +35,8 @@ int tb_style_suitable_text_size (int width, int height);
 void tb_style_set_text_size (GtkWidget *window, int percent);
 /* What tb_style_set_text_size() was told last; 100 if never. */
 int tb_style_get_text_size (GtkWidget *window);
+/* Sets the size of one label's type, px, whatever the size of everything is. */
+void tb_style_set_label_size (GtkLabel *label, double px);
 
 /* Theme of a drawn view that stands in `widget`'s place. Equal themes are equal byte by byte. */
 TbTheme tb_style_theme_for (GtkWidget *widget);
