@@ -4,8 +4,10 @@
 #include "tb-clinic-words.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "tb-clinic-page.h"
+#include "tb-fill.h"
 #include "tb-quantity.h"
 
 /* Parts smaller than this are not seen, boards. */
@@ -147,28 +149,45 @@ static int
 compare_tries (gconstpointer a, gconstpointer b)
 {
   const TbNextOption *x = *(TbNextOption *const *) a, *y = *(TbNextOption *const *) b;
+  double key_x = x->reach == TB_REACH_MET ? x->effort : fabs (x->missing);
+  double key_y = y->reach == TB_REACH_MET ? y->effort : fabs (y->missing);
 
-  if (x->reach != y->reach)
-    return (int) x->reach - (int) y->reach;
-  return (x->effort > y->effort) - (x->effort < y->effort);
+  return (key_x > key_y) - (key_x < key_y);
 }
 
-/* Borrowed options, the easiest first; those of no use are left out. */
+/* Borrowed options that meet the wish, the easiest first; where there are none those that come nearest, the
+ * nearest first. A wall has no room to tell the two apart. */
 static GPtrArray *
 tries_of (const TbNext *next)
 {
   GPtrArray *tries = g_ptr_array_new ();
+  TbReach best = TB_REACH_NOT;
 
   for (guint i = 0; i < next->options->len; i++)
+    best = MIN (best, ((TbNextOption *) next->options->pdata[i])->reach);
+  for (guint i = 0; best != TB_REACH_NOT && i < next->options->len; i++)
     {
       TbNextOption *option = next->options->pdata[i];
 
-      if (option->reach != TB_REACH_NOT && option->n_changes > 0)
+      if (option->reach == best && option->n_changes > 0)
         g_ptr_array_add (tries, option);
     }
   g_ptr_array_sort (tries, compare_tries);
   g_ptr_array_set_size (tries, (int) MIN (tries->len, MOST_TRIES));
   return tries;
+}
+
+/* What comes short is told with how far it gets. */
+static char *
+try_text (const TbNext *next, const TbNextOption *option, gboolean metric)
+{
+  g_autofree char *change = tb_next_change_text (option, metric);
+  g_autofree char *gets = tb_next_wished_text (next, option, metric);
+
+  if (option->reach == TB_REACH_MET)
+    return g_steal_pointer (&change);
+  /* Translators: a change and what it comes to: "Speed: 17.00 → 18.50 mph (4.9°)" */
+  return tb_fill_with (_ ("%1$s (%2$s)"), change, gets, NULL);
 }
 
 char *
@@ -179,11 +198,13 @@ tb_clinic_try_words (const TbNext *next, TbUnits units)
   g_autofree char *wish = tb_next_wish_text (next, metric);
   g_autoptr (GString) text = g_string_new (wish);
 
+  if (tries->len > 0 && ((TbNextOption *) tries->pdata[0])->reach == TB_REACH_NEARER)
+    g_string_append_printf (text, "\n%s", _ ("Nothing gets all the way. The nearest:"));
   for (guint i = 0; i < tries->len; i++)
     {
-      g_autofree char *change = tb_next_change_text (tries->pdata[i], metric);
+      g_autofree char *try = try_text (next, tries->pdata[i], metric);
 
-      g_string_append_printf (text, "\n%u. %s", i + 1, change);
+      g_string_append_printf (text, "\n%u. %s", i + 1, try);
     }
   if (tries->len == 0)
     g_string_append_printf (text, "\n%s", _ ("Nothing inside the usual limits gets nearer."));

@@ -26,6 +26,8 @@ struct _TbNextPage
   GtkLabel *wish_text;
   GtkLabel *turn_text;
   GtkSpinner *spinner;
+  GtkWidget *smallest_title;
+  GtkBox *smallest;
   GtkWidget *group_title[TB_N_KNOB_GROUPS];
   GtkBox *group[TB_N_KNOB_GROUPS];
   GtkLabel *nothing;
@@ -78,16 +80,21 @@ chosen_wish (TbNextPage *self)
 }
 
 static void
+clear_rows (GtkBox *box, GtkWidget *title)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
+    gtk_box_remove (box, child);
+  gtk_widget_set_visible (title, FALSE);
+}
+
+static void
 clear_options (TbNextPage *self)
 {
+  clear_rows (self->smallest, self->smallest_title);
   for (int group = 0; group < TB_N_KNOB_GROUPS; group++)
-    {
-      GtkWidget *child;
-
-      while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->group[group]))) != NULL)
-        gtk_box_remove (self->group[group], child);
-      gtk_widget_set_visible (self->group_title[group], FALSE);
-    }
+    clear_rows (self->group[group], self->group_title[group]);
   gtk_widget_set_visible (GTK_WIDGET (self->nothing), FALSE);
 }
 
@@ -122,13 +129,21 @@ place_for (TbNextPage *self, TbNextOption *option)
   return before;
 }
 
+static GtkWidget *
+row_new (TbNextPage *self, TbNext *next, TbNextOption *option)
+{
+  GtkWidget *row = tb_option_row_new (next, option, is_metric (self));
+
+  g_signal_connect_object (row, "chosen", G_CALLBACK (on_chosen), self, G_CONNECT_SWAPPED);
+  return row;
+}
+
 static void
 add_option (TbNextPage *self, TbNext *next, TbNextOption *option)
 {
-  GtkWidget *row = tb_option_row_new (next, option, is_metric (self));
+  GtkWidget *row = row_new (self, next, option);
   TbKnobGroup group = option->knob->group;
 
-  g_signal_connect_object (row, "chosen", G_CALLBACK (on_chosen), self, G_CONNECT_SWAPPED);
   gtk_box_insert_child_after (self->group[group], row, place_for (self, option));
   gtk_widget_set_visible (self->group_title[group], TRUE);
 }
@@ -163,6 +178,19 @@ nothing_text (const TbNext *next)
                             "change ball, surface or line on the left and look again."));
 }
 
+/* What is asked first: the easiest of all. It is told once more above the groups, unless it is on top there
+ * already. */
+static void
+show_smallest (TbNextPage *self, TbNext *next)
+{
+  TbNextOption *smallest = (TbNextOption *) tb_next_smallest (next);
+
+  if (smallest == NULL || smallest == g_ptr_array_index (next->options, 0))
+    return;
+  gtk_box_append (self->smallest, row_new (self, next, smallest));
+  gtk_widget_set_visible (self->smallest_title, TRUE);
+}
+
 static void
 search_end (Search *search, TbNext *next)
 {
@@ -173,6 +201,7 @@ search_end (Search *search, TbNext *next)
   show_text (self->wish_text, tb_next_wish_text (next, is_metric (self)));
   show_text (self->turn_text, tb_next_turn_text (next, is_metric (self)));
   show_text (self->nothing, nothing_text (next));
+  show_smallest (self, next);
 }
 
 static void
@@ -377,6 +406,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TbNextPage, turn_text);
   gtk_widget_class_bind_template_child (widget_class, TbNextPage, spinner);
   gtk_widget_class_bind_template_child (widget_class, TbNextPage, nothing);
+  gtk_widget_class_bind_template_child (widget_class, TbNextPage, smallest_title);
+  gtk_widget_class_bind_template_child (widget_class, TbNextPage, smallest);
   BIND_PLACE ("delivery_title", group_title[TB_KNOB_DELIVERY]);
   BIND_PLACE ("line_title", group_title[TB_KNOB_LINE]);
   BIND_PLACE ("ball_title", group_title[TB_KNOB_BALL]);

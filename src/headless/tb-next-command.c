@@ -197,6 +197,15 @@ add_option (GString *text, const TbNext *next, const TbNextOption *option)
 }
 
 static char *
+smallest_text (const TbNext *next)
+{
+  const TbNextOption *smallest = tb_next_smallest (next);
+  g_autofree char *change = smallest ? tb_next_change_text (smallest, FALSE) : NULL;
+
+  return change ? tb_fill_with (_ ("The smallest change: %1$s"), change, NULL) : NULL;
+}
+
+static char *
 next_text (const TbNext *next)
 {
   GString *text = g_string_new (NULL);
@@ -206,6 +215,7 @@ next_text (const TbNext *next)
   if (next->met)
     add_line (text, "", g_strdup (_ ("That is so already.")));
   add_line (text, "", tb_next_turn_text (next, FALSE));
+  add_line (text, "", smallest_text (next));
   for (guint i = 0; i < next->options->len; i++)
     {
       const TbNextOption *option = g_ptr_array_index (next->options, i);

@@ -13,6 +13,9 @@
 #define ROOM_GAIN 0.1
 /* Nearer means by this share of the way. */
 #define NEARER_SHARE 0.1
+/* A hand takes a ball this much lighter or heavier than its own without being told how, kg (assumed): one
+ * pound, and a little for what the tables round. */
+#define LIKE_MASS (1.05 * TB_KILOGRAMS_PER_POUND)
 
 static void
 note_changes (TbNextOption *option, const TbSetup *start)
@@ -294,6 +297,14 @@ solve_slide (NextSolver *self, const NextTask *task)
   return g_steal_pointer (&option);
 }
 
+/* A ball that is much heavier can hurt whoever throws it, and a child's is of no use to a grown bowler. */
+static gboolean
+can_be_thrown_instead (const TbNext *next, const TbNextBall *ball)
+{
+  return g_strcmp0 (ball->id, next->start->ball_id) != 0
+         && fabs (ball->ball.mass - next->start->shot.ball.mass) <= LIKE_MASS;
+}
+
 gboolean
 next_task_makes_sense (const TbNext *next, const NextTask *task)
 {
@@ -306,7 +317,7 @@ next_task_makes_sense (const TbNext *next, const NextTask *task)
       if (knob->kind == TB_KNOB_SURFACE_AND_LINE || (knob->group == TB_KNOB_LINE && knob->second))
         return FALSE;
     }
-  if (knob->kind == TB_KNOB_OTHER_BALL && g_strcmp0 (task->ball->id, next->start->ball_id) == 0)
+  if (knob->kind == TB_KNOB_OTHER_BALL && !can_be_thrown_instead (next, task->ball))
     return FALSE;
   if (g_str_equal (knob->name, "drilling-angle"))
     return ball->intermediate_differential > 0;

@@ -192,6 +192,19 @@ wished_text (const TbWish *wish, double value, gboolean metric)
 }
 
 char *
+tb_next_wished_text (const TbNext *next, const TbNextOption *option, gboolean metric)
+{
+  return wished_text (&next->wish, option->wished, metric);
+}
+
+/* A ball is another step than was asked: it can pass what is wished. */
+static gboolean
+goes_too_far (const TbNext *next, const TbNextOption *option)
+{
+  return (option->wished - next->target) * (next->target - next->now) > 0;
+}
+
+char *
 tb_next_reach_text (const TbNext *next, const TbNextOption *option, gboolean metric)
 {
   g_autofree char *gets = wished_text (&next->wish, option->wished, metric), *wished = NULL;
@@ -199,7 +212,9 @@ tb_next_reach_text (const TbNext *next, const TbNextOption *option, gboolean met
   if (option->reach == TB_REACH_MET)
     return NULL;
   wished = wished_text (&next->wish, next->target, metric);
-  return tb_fill_with (_ ("Gets as far as %1$s; %2$s is out of its reach."), gets, wished, NULL);
+  return tb_fill_with (goes_too_far (next, option) ? _ ("Goes too far: %1$s instead of %2$s.")
+                                                   : _ ("Gets as far as %1$s; %2$s is out of its reach."),
+                       gets, wished, NULL);
 }
 
 char *
@@ -222,16 +237,25 @@ tb_next_curve_text (const TbNext *next, const TbNextOption *option, gboolean met
       _ (field->label), at, best, NULL);
 }
 
-static const char *
-wish_format (const TbWish *wish)
+static gboolean
+is_in_pocket (const TbNext *next)
 {
+  return tb_pocket_contains (&next->start->shot.assumed, &next->start_measures);
+}
+
+static const char *
+wish_format (const TbNext *next)
+{
+  const TbWish *wish = &next->wish;
+
   switch (wish->kind)
     {
     case TB_WISH_BOARDS:
       return wish->amount < 0 ? _ ("%3$s boards less: from %1$s to %2$s.")
                               : _ ("%3$s boards more: from %1$s to %2$s.");
     case TB_WISH_POCKET:
-      return _ ("Into the pocket: from %1$s to %2$s.");
+      return is_in_pocket (next) ? _ ("To the middle of the pocket: from %1$s to %2$s.")
+                                 : _ ("Into the pocket: from %1$s to %2$s.");
     case TB_WISH_ANGLE:
       return _ ("An angle of %2$s at the pins; now it is %1$s.");
     case TB_WISH_TURN:
@@ -254,7 +278,7 @@ tb_next_wish_text (const TbNext *next, gboolean metric)
     return g_strdup (_ (tb_status_sentence (next->status)));
   target = isfinite (next->target) ? wished_text (&next->wish, next->target, metric) : g_strdup ("");
   amount = tb_number_text (fabs (next->wish.amount) * told.factor, told.digits);
-  return tb_fill_with (wish_format (&next->wish), now, target, amount, told.unit, NULL);
+  return tb_fill_with (wish_format (next), now, target, amount, told.unit, NULL);
 }
 
 static char *
@@ -276,17 +300,20 @@ titles_text (const TbNext *next)
   return count > 0 ? join (builder, _ (", ")) : NULL;
 }
 
-static gboolean
-met_without_delivery (const TbNext *next)
+/* How near the options come that are no delivery. */
+static TbReach
+reach_without_delivery (const TbNext *next)
 {
+  TbReach best = TB_REACH_NOT;
+
   for (guint i = 0; i < next->options->len; i++)
     {
       const TbNextOption *option = g_ptr_array_index (next->options, i);
 
-      if (option->reach == TB_REACH_MET && option->knob->group != TB_KNOB_DELIVERY)
-        return TRUE;
+      if (option->knob->group != TB_KNOB_DELIVERY)
+        best = MIN (best, option->reach);
     }
-  return FALSE;
+  return best;
 }
 
 char *
@@ -299,7 +326,7 @@ tb_next_turn_text (const TbNext *next, gboolean metric)
   TbToldUnit told;
 
   if (next->wish.kind != TB_WISH_ANGLE || next->target <= next->now || isnan (measures->roll_start_y)
-      || met_without_delivery (next))
+      || reach_without_delivery (next) == TB_REACH_MET)
     return NULL;
   told = tb_told_unit ("ft", 1, metric);
   roll = tb_number_text (tb_ft_from_metres (measures->roll_start_y) * told.factor, told.digits);
@@ -315,9 +342,16 @@ tb_next_turn_text (const TbNext *next, gboolean metric)
                             "where it turns, hardly how much. What can change it: %5$s."),
                          roll, turn, out, left, titles, told.unit, NULL);
   return tb_fill_with (
-      _ ("The turn is used up: the ball rolls from %1$s %6$s on, and from there nothing turns it. This "
-         "release "
-         "holds %2$s° of turn on this ball; launched %3$s° outwards, it comes to %4$s°. Nothing within the "
-         "usual limits changes that."),
+      reach_without_delivery (next) == TB_REACH_NOT
+          ? _ ("The turn is used up: the ball rolls from %1$s %6$s on, and from there nothing turns it. This "
+               "release "
+               "holds %2$s° of turn on this ball; launched %3$s° outwards, it comes to %4$s°. Nothing within "
+               "the "
+               "usual limits changes that.")
+          : _ ("The turn is used up: the ball rolls from %1$s %6$s on, and from there nothing turns it. This "
+               "release "
+               "holds %2$s° of turn on this ball; launched %3$s° outwards, it comes to %4$s°. Within the "
+               "usual "
+               "limits, no other release changes that."),
       roll, turn, out, left, "", told.unit, NULL);
 }

@@ -67,6 +67,23 @@ tb_next_option_compare (const TbNextOption *a, const TbNextOption *b)
   return g_strcmp0 (a->title, b->title);
 }
 
+const TbNextOption *
+tb_next_smallest (const TbNext *next)
+{
+  const TbNextOption *smallest = NULL;
+
+  if (next->wish.kind == TB_WISH_FORGIVING)
+    return NULL;
+  for (guint i = 0; i < next->options->len; i++)
+    {
+      const TbNextOption *option = g_ptr_array_index (next->options, i);
+
+      if (option->reach == TB_REACH_MET && (!smallest || option->effort < smallest->effort))
+        smallest = option;
+    }
+  return smallest;
+}
+
 static int
 compare_places (gconstpointer a, gconstpointer b)
 {

@@ -111,6 +111,9 @@ void tb_next_find_async (TbSetup *start,
                          gpointer user_data);
 /* NULL if cancelled. */
 TbNext *tb_next_find_finish (GAsyncResult *result, GError **error);
+/* The option that meets the wish with the least effort; borrowed. NULL if none does, or if the wish is for as much as can
+ * be had. */
+const TbNextOption *tb_next_smallest (const TbNext *next);
 /* How options are listed: negative if a comes before b. */
 int tb_next_option_compare (const TbNextOption *a, const TbNextOption *b);
 
@@ -120,7 +123,9 @@ int tb_next_option_compare (const TbNextOption *a, const TbNextOption *b);
 char *tb_next_change_text (const TbNextOption *option, gboolean metric);
 /* What else moves: "Angle 4.1° → 3.6°, …". */
 char *tb_next_effect_text (const TbNext *next, const TbNextOption *option, gboolean metric);
-/* How far it gets, for one that does not meet the wish; NULL for one that does. */
+/* What comes of it, in the terms of the wish: "4.9°", "board 17.5". */
+char *tb_next_wished_text (const TbNext *next, const TbNextOption *option, gboolean metric);
+/* How far it gets, or how far past the wish, for one that does not meet the wish; NULL for one that does. */
 char *tb_next_reach_text (const TbNext *next, const TbNextOption *option, gboolean metric);
 /* What the curve does: its turning point, or NULL. */
 char *tb_next_curve_text (const TbNext *next, const TbNextOption *option, gboolean metric);

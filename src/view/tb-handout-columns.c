@@ -130,7 +130,25 @@ put_sentences (Column *column, guint most)
     column_text (column, sentences[i], sheet_body (column->sheet));
 }
 
-/* By what was changed, or by stretch of lane where only one thing was. */
+/* Where on the lane the one change did it: the line that the ball was sent along, then each stretch. */
+static guint
+find_places (const TbHandoutFacts *facts, TbPart parts[MOST_BARS], GPtrArray *names)
+{
+  const TbWhy *why = facts->why;
+  guint count = 0;
+
+  if (why->launch_part[TB_WHY_BOARD] != 0)
+    parts[count++] = (TbPart){ _ ("Launch line"), why->launch_part[TB_WHY_BOARD], 0 };
+  for (guint i = 0; i < why->n_stretches && count < MOST_BARS; i++)
+    {
+      g_ptr_array_add (names, tb_why_stretch_name (&why->stretch[i], facts->metric));
+      parts[count++]
+          = (TbPart){ g_ptr_array_index (names, names->len - 1), why->stretch[i].part[TB_WHY_BOARD], 0 };
+    }
+  return count;
+}
+
+/* By what was changed, or by place where only one thing was. */
 static guint
 find_parts (const TbHandoutFacts *facts, TbPart parts[MOST_BARS], GPtrArray *names)
 {
@@ -139,15 +157,11 @@ find_parts (const TbHandoutFacts *facts, TbPart parts[MOST_BARS], GPtrArray *nam
 
   if (why->status != TB_OK || why->n_inputs == 0)
     return 0;
-  for (guint i = 0; why->n_inputs > 1 && i < why->n_inputs && count < MOST_BARS; i++)
+  if (why->n_inputs == 1)
+    return find_places (facts, parts, names);
+  for (guint i = 0; i < why->n_inputs && count < MOST_BARS; i++)
     parts[count++] = (TbPart){ tb_change_label (&why->input[i].change), why->input[i].part[TB_WHY_BOARD],
                                why->input[i].error[TB_WHY_BOARD] };
-  for (guint i = 0; why->n_inputs == 1 && i < why->n_stretches && count < MOST_BARS; i++)
-    {
-      g_ptr_array_add (names, tb_why_stretch_name (&why->stretch[i], facts->metric));
-      parts[count++]
-          = (TbPart){ g_ptr_array_index (names, names->len - 1), why->stretch[i].part[TB_WHY_BOARD], 0 };
-    }
   return count;
 }
 

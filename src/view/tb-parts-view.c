@@ -13,6 +13,9 @@
 #define LINE 1.75
 #define BAR 0.8
 #define GAP 0.5
+/* The widest bar takes all the room if it is this many of the last digit shown or more: what is told as
+ * nothing is no bar. */
+#define LEAST_SPAN 5
 /* Share of the width that names take at most. */
 #define NAMES_SHARE 0.5
 
@@ -54,7 +57,7 @@ width_of (TbCanvas *canvas, const char *text)
 static void
 layout_init (Layout *self, TbCanvas *canvas, const TbPartsScene *scene)
 {
-  double names = 0, low = 0, high = 0, room;
+  double names = 0, low = 0, high = 0, room, least = LEAST_SPAN * pow (10, -scene->digits);
 
   self->numbers = 0;
   for (guint i = 0; i < scene->n_parts; i++)
@@ -69,7 +72,7 @@ layout_init (Layout *self, TbCanvas *canvas, const TbPartsScene *scene)
   self->names = fmin (names, NAMES_SHARE * canvas->width);
   room = canvas->width - self->names - GAP * canvas->em - (low < 0 ? self->numbers : 0)
          - (high > 0 ? self->numbers : 0);
-  self->px_per_unit = high > low ? fmax (room, canvas->em) / (high - low) : 0;
+  self->px_per_unit = fmax (room, canvas->em) / fmax (high - low, least);
   self->zero = self->names + GAP * canvas->em + (low < 0 ? self->numbers : 0) - low * self->px_per_unit;
 }
 
@@ -151,7 +154,8 @@ void
 tb_parts_view_draw (cairo_t *cr, double width, double height, const TbPartsScene *scene)
 {
   g_auto (TbCanvas) canvas;
-  double grown = growth (width, height, scene), block = grown * tb_parts_view_height (&scene->theme, scene->n_parts);
+  double grown = growth (width, height, scene),
+         block = grown * tb_parts_view_height (&scene->theme, scene->n_parts);
   Layout layout;
 
   tb_canvas_init (&canvas, cr, width, height, &scene->theme);

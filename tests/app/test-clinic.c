@@ -10,6 +10,7 @@
 #include "../scratch.h"
 #include "../waiting.h"
 #include "tb-clinic-page.h"
+#include "tb-clinic-words.h"
 #include "tb-projector.h"
 #include "tb-task.h"
 
@@ -87,6 +88,28 @@ test_no_throw (void)
   text = told (clinic);
   g_assert_nonnull (strstr (text, "Boards hooked: 25.8 before, – after."));
   g_assert_nonnull (strstr (text, "Intermediate differential: 0.09 is out of range"));
+}
+
+/* What the room is told to try does what it says, or says how far it gets. */
+static void
+test_tries (void)
+{
+  g_autoptr (TbStudy) start = tb_library_start_study ();
+  TbSetup *after = start->side[TB_SIDE_AFTER];
+  /* A rolling ball has no more turn to give: nothing gets there. */
+  TbWish steep = { TB_WISH_ANGLE, 9, TRUE }, less = { TB_WISH_BOARDS, -3, FALSE };
+  g_autoptr (TbNext) none = tb_next_find (after, &steep, NULL, 0, 0, NULL),
+                     some = tb_next_find (after, &less, NULL, 0, 0, NULL);
+  g_autofree char *nearest = tb_clinic_try_words (none, TB_UNITS_IMPERIAL),
+                  *easiest = tb_clinic_try_words (some, TB_UNITS_IMPERIAL), *change = NULL;
+
+  g_test_message ("%s\n%s", nearest, easiest);
+  g_assert_null (tb_next_smallest (none));
+  g_assert_nonnull (strstr (nearest, "Nothing gets all the way"));
+  g_assert_cmpint (*(strchr (nearest, '\0') - 1), ==, ')');
+  change = tb_next_change_text (tb_next_smallest (some), FALSE);
+  g_assert_nonnull (strstr (easiest, change));
+  g_assert_null (strstr (easiest, "all the way"));
 }
 
 /* What is still being worked out when a clinic goes neither keeps it nor goes on. */
@@ -455,6 +478,7 @@ main (int argc, char **argv)
   g_test_add_func ("/clinic/keys", test_keys);
   g_test_add_func ("/clinic/rooms-screen", test_rooms_screen);
   g_test_add_func ("/clinic/cautions", test_cautions);
+  g_test_add_func ("/clinic/tries", test_tries);
   g_test_add ("/clinic/all-talks", Fixture, NULL, set_up, test_all_talks, tear_down);
   status = g_test_run ();
   /* Clinics that went were at work. */

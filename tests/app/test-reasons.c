@@ -140,6 +140,25 @@ test_try_an_option (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* Feet and target are easier to move than a release: they are what is told first, above the groups. */
+static void
+test_smallest_on_top (void)
+{
+  TbWindow *window = new_window_at ("next");
+  GtkWidget *page = find (window, TB_TYPE_NEXT_PAGE);
+  TbNextOption *top;
+
+  tb_next_page_set_wish (TB_NEXT_PAGE (page), &(TbWish){ TB_WISH_BOARDS, -3, FALSE });
+  WAIT_UNTIL (tb_next_page_is_settled (TB_NEXT_PAGE (page)));
+  top = tb_option_row_get_option (TB_OPTION_ROW (find (page, TB_TYPE_OPTION_ROW)));
+  g_assert_true (says (page, "The smallest change"));
+  g_assert_cmpint (top->knob->group, ==, TB_KNOB_LINE);
+  tb_next_page_set_wish (TB_NEXT_PAGE (page), &(TbWish){ TB_WISH_FORGIVING, 0, TRUE });
+  WAIT_UNTIL (tb_next_page_is_settled (TB_NEXT_PAGE (page)));
+  g_assert_false (says (page, "The smallest change"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* Another wish before the last is answered: only the last one's options come. */
 static void
 test_changing_the_wish_cancels (void)
@@ -195,6 +214,7 @@ main (int argc, char **argv)
   g_test_add_func ("/reasons/close-at-work", test_close_at_work);
   g_test_add_func ("/reasons/reaim", test_reaim);
   g_test_add_func ("/reasons/try-an-option", test_try_an_option);
+  g_test_add_func ("/reasons/smallest-on-top", test_smallest_on_top);
   g_test_add_func ("/reasons/changing-the-wish-cancels", test_changing_the_wish_cancels);
   g_test_add_func ("/reasons/graph-reads", test_graph_reads);
   return run_tests ();

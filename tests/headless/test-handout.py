@@ -143,6 +143,17 @@ def check_why():
         assert len(told_ones) == len(sentences) or name not in ('start', 'faster', 'junior'), (name, len(told_ones))
 
 
+def check_bars():
+    """The bars of one change are all that it did, the line that the ball was sent along as well."""
+    changes = ['bowler=junior', 'after.delivery.aim_board=17.5']
+    text = left_text(make('line', *settings(changes)))
+    bars = re.findall(r'^ *(Launch line|Front, .*? ft|Middle, .*? ft|Back, .*? ft) +([+−]?\d+\.\d)$', text, re.M)
+    total = sum(float(number.replace('−', '-')) for _, number in bars)
+    difference = numbers(*changes)['difference']['board_at_pins']
+    assert [name.split(',')[0] for name, _ in bars] == ['Launch line', 'Front', 'Middle', 'Back'], bars
+    assert abs(total - difference) < .05 * (len(bars) + 1), (bars, difference)
+
+
 def check_options():
     changes = STUDIES['faster']
     text = flat(right_text(make('faster', *settings(changes))))

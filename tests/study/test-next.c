@@ -289,6 +289,64 @@ test_turn_is_used_up (void)
     }
 }
 
+/* Another ball is a step of its own size: it can pass what is asked, and then is neither short of it nor
+ * nothing. */
+static void
+test_goes_too_far (void)
+{
+  g_autoptr (TbNext) asked_for = ask ("speed_mph=15", "angle=5");
+  TbNextOption ball = { .knob = tb_knob_find ("other-ball"), .reach = TB_REACH_NEARER, .wished = 5.1 };
+  g_autoptr (GPtrArray) only_ball = g_ptr_array_new ();
+  TbNext next = *asked_for;
+  g_autofree char *far = tb_next_reach_text (&next, &ball, FALSE), *near = NULL, *turn = NULL;
+
+  g_assert_cmpfloat (next.now, <, next.target);
+  g_assert_cmpstr (far, ==, "Goes too far: 5.1° instead of 5.0°.");
+  ball.wished = 4.9;
+  near = tb_next_reach_text (&next, &ball, FALSE);
+  g_assert_cmpstr (near, ==, "Gets as far as 4.9°; 5.0° is out of its reach.");
+  g_ptr_array_add (only_ball, &ball);
+  next.options = only_ball;
+  turn = tb_next_turn_text (&next, FALSE);
+  g_assert_nonnull (strstr (turn, "used up"));
+  g_assert_null (strstr (turn, "Nothing within the usual limits"));
+}
+
+/* Of all groups the least effort, and only what meets the wish. */
+static void
+test_smallest (void)
+{
+  g_autoptr (TbNext) next = ask ("", "boards=-3"), out = ask ("grit=1000", "angle=6.5"),
+                     room = ask ("", "forgiving");
+  const TbNextOption *smallest = tb_next_smallest (next);
+
+  g_assert_nonnull (smallest);
+  g_assert_cmpint (smallest->reach, ==, TB_REACH_MET);
+  for (guint i = 0; i < next->options->len; i++)
+    {
+      const TbNextOption *option = g_ptr_array_index (next->options, i);
+
+      g_assert_true (option->reach != TB_REACH_MET || option->effort >= smallest->effort);
+    }
+  /* Common practice: moving is easier than changing the release. */
+  g_assert_cmpint (smallest->knob->group, ==, TB_KNOB_LINE);
+  g_assert_null (tb_next_smallest (room));
+  smallest = tb_next_smallest (out);
+  g_assert_true (smallest == NULL || smallest->reach == TB_REACH_MET);
+}
+
+/* Who is in the pocket does not get there. */
+static void
+test_in_the_pocket (void)
+{
+  g_autoptr (TbNext) in = ask ("laydown_board=24.3", "pocket"), beside = ask ("speed_mph=15", "pocket");
+  g_autofree char *words = tb_next_wish_text (in, FALSE), *far = tb_next_wish_text (beside, FALSE);
+
+  g_assert_false (in->met);
+  g_assert_true (g_str_has_prefix (words, "To the middle of the pocket: "));
+  g_assert_true (g_str_has_prefix (far, "Into the pocket: "));
+}
+
 static void
 test_met_already (void)
 {
@@ -327,6 +385,33 @@ test_balls (void)
   check_option (next, option);
   change = tb_next_change_text (option, FALSE);
   g_assert_true (g_str_has_prefix (change, "Throw “Mild pearl”; "));
+}
+
+static gboolean
+offers_ball_of (double weight_lb)
+{
+  g_autoptr (TbSetup) setup = setup_with ("weight_lb=8 cover=0 grit=4000");
+  TbNextBall ball = { "other", "Another", setup->shot.ball };
+  TbWish wish = tb_wish_default (TB_WISH_BOARDS);
+  g_autoptr (TbNext) next = NULL;
+
+  g_assert_cmpint (tb_field_set (any_field ("cover"), &ball.ball, TB_COVER_URETHANE), ==, TB_OK);
+  g_assert_cmpint (tb_field_set (any_field ("weight_lb"), &ball.ball, weight_lb), ==, TB_OK);
+  next = tb_next_find (setup, &wish, &ball, 1, 0, NULL);
+  return option_of (next, "other-ball") != NULL;
+}
+
+/* Nobody is told to throw a ball that may be too heavy for the hand, least of all a child; nor one of far
+ * less weight. */
+static void
+test_balls_of_like_weight (void)
+{
+  g_assert_true (offers_ball_of (8));
+  g_assert_true (offers_ball_of (9));
+  g_assert_true (offers_ball_of (7));
+  g_assert_false (offers_ball_of (10));
+  g_assert_false (offers_ball_of (15));
+  g_assert_false (offers_ball_of (6));
 }
 
 /* What the main context is told while the search runs elsewhere. */
@@ -449,8 +534,12 @@ main (int argc, char **argv)
   g_test_add_func ("/next/threads", test_threads);
   g_test_add_func ("/next/curves", test_curves);
   g_test_add_func ("/next/turn-is-used-up", test_turn_is_used_up);
+  g_test_add_func ("/next/goes-too-far", test_goes_too_far);
+  g_test_add_func ("/next/smallest", test_smallest);
+  g_test_add_func ("/next/in-the-pocket", test_in_the_pocket);
   g_test_add_func ("/next/met-already", test_met_already);
   g_test_add_func ("/next/balls", test_balls);
+  g_test_add_func ("/next/balls-of-like-weight", test_balls_of_like_weight);
   g_test_add_func ("/next/async", test_async);
   g_test_add_func ("/next/cancel", test_cancel);
   g_test_add_func ("/next/parse", test_parse);

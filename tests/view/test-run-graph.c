@@ -179,6 +179,42 @@ test_parts (void)
     }
 }
 
+static int
+colored_width (const TbPart *parts, guint n_parts)
+{
+  TbPartsScene scene
+      = { .theme = tb_theme_light (1), .parts = parts, .n_parts = n_parts, .digits = 1, .unit = "" };
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 400, 60);
+  cairo_t *cr = cairo_create (surface);
+  const guint32 *pixel;
+  int left = 400, right = 0;
+
+  tb_parts_view_draw (cr, 400, 60, &scene);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  pixel = (const guint32 *) (gconstpointer) cairo_image_surface_get_data (surface);
+  for (int i = 0; i < 400 * 60; i++)
+    /* Bars are the only thing with more red than blue by far. */
+    if ((int) (pixel[i] >> 16 & 255) - (int) (pixel[i] & 255) > 100)
+      {
+        left = MIN (left, i % 400);
+        right = MAX (right, i % 400 + 1);
+      }
+  cairo_surface_destroy (surface);
+  return MAX (right - left, 0);
+}
+
+/* What is told as 0.0 is not drawn as much: measured, 2 px of 400 for the first and 230 for the second. */
+static void
+test_nothing_is_no_bar (void)
+{
+  const TbPart nothing[] = { { "Front", 0.004, 0 }, { "Back", 0.002, 0 } };
+  const TbPart something[] = { { "Front", 4, 0 }, { "Back", 2, 0 } };
+
+  g_assert_cmpint (colored_width (nothing, 2), <, 10);
+  g_assert_cmpint (colored_width (something, 2), >, 150);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -188,5 +224,6 @@ main (int argc, char **argv)
   g_test_add_func ("/run-graph/distance", test_distance);
   g_test_add_func ("/run-graph/quantities", test_quantities);
   g_test_add_func ("/run-graph/parts", test_parts);
+  g_test_add_func ("/run-graph/nothing-is-no-bar", test_nothing_is_no_bar);
   return g_test_run ();
 }
