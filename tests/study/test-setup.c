@@ -6,6 +6,7 @@
 
 #include "house-setup.h"
 #include "tb-study.h"
+#include "tb-study-runs.h"
 
 static void
 test_pattern_refuses (void)
@@ -166,6 +167,32 @@ test_study_snapshots (void)
   g_assert_cmpstr (alike->title, ==, "Title");
 }
 
+/* What was thrown once is not thrown again, whichever side it is on then. */
+static void
+test_runs_follow (void)
+{
+  g_autoptr (TbSetup) first = house_setup ();
+  g_autoptr (TbSetup) second
+      = tb_setup_with_field (first, tb_field_find (TB_GROUP_DELIVERY, "speed_mph"), 19, NULL);
+  g_autoptr (TbStudy) study = tb_study_new (first, second, NULL, NULL);
+  g_autoptr (TbStudy) swapped = tb_study_swapped (study);
+  g_autoptr (TbStudy) kept = tb_study_with_side (swapped, TB_SIDE_BEFORE, first);
+  TbRun *runs[TB_N_SIDES] = { NULL, NULL }, *of_first, *of_second;
+
+  tb_study_runs_follow (runs, study);
+  of_first = runs[TB_SIDE_BEFORE];
+  of_second = runs[TB_SIDE_AFTER];
+  g_assert_true (of_first->setup == first && of_second->setup == second);
+  tb_study_runs_follow (runs, swapped);
+  g_assert_true (runs[TB_SIDE_BEFORE] == of_second && runs[TB_SIDE_AFTER] == of_first);
+  tb_study_runs_follow (runs, kept);
+  g_assert_true (runs[TB_SIDE_BEFORE] == of_first && runs[TB_SIDE_AFTER] == of_first);
+  tb_study_runs_follow (runs, study);
+  g_assert_true (runs[TB_SIDE_BEFORE] == of_first && runs[TB_SIDE_AFTER]->setup == second);
+  tb_study_runs_clear (runs);
+  g_assert_null (runs[TB_SIDE_AFTER]);
+}
+
 static void
 test_run (void)
 {
@@ -228,6 +255,7 @@ main (int argc, char **argv)
   g_test_add_func ("/setup/equal-sees-every-field", test_setup_equal_sees_every_field);
   g_test_add_func ("/setup/equal-sees-the-rest", test_setup_equal_sees_the_rest);
   g_test_add_func ("/study/snapshots", test_study_snapshots);
+  g_test_add_func ("/study/runs-follow", test_runs_follow);
   g_test_add_func ("/run/thrown", test_run);
   g_test_add_func ("/run/edgeless", test_run_edgeless);
   g_test_add_func ("/run/that-cannot", test_run_that_cannot);
