@@ -1,8 +1,8 @@
 /* Turning one knob: its curve, the turning point of it, and the place that meets the wish.
  *
  * The knob is thrown at some places on either side of where it stands, which is its curve; where the curve
- * crosses what is wished a solver finds the place, and the crossing that asks the smaller change is taken.
- * Where it does not cross, the place that comes nearest is taken for what it is.
+ * crosses what is wished (tb-next-places.c) the crossing that asks the smaller change is taken. Where it does
+ * not cross, the place that comes nearest is taken for what it is.
  *
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tb-next-private.h"
@@ -10,8 +10,6 @@
 #include <math.h>
 #include "tb-solve.h"
 
-/* A root is sought to this part of what counts as met. */
-#define ROOT_SHARE 0.3
 /* A turning point is sought to this share of the knob's range. */
 #define TURN_SHARE 0.01
 /* A turning point is one if the curve comes back from it by this much at both ends, in the wish's unit. */
@@ -56,8 +54,8 @@ next_distance (const NextSolver *self, double value)
   return next_wants_most (self) ? -value : fabs (value - self->next->target);
 }
 
-static double
-value_at (double at, gpointer data)
+double
+next_value_at (double at, gpointer data)
 {
   NextSolver *self = data;
   double value;
@@ -75,17 +73,9 @@ value_at (double at, gpointer data)
   return value;
 }
 
-static double
-miss_at (double at, gpointer data)
-{
-  NextSolver *self = data;
-
-  return value_at (at, data) - self->next->target;
-}
-
 /* Lets the next re-aim begin where one place of the curve ended, so that it stays on that pocket line. */
-static void
-warm_up (NextSolver *self, const TbNextPoint *point)
+void
+next_warm_up (NextSolver *self, const TbNextPoint *point)
 {
   if (isfinite (point->aim_board))
     self->warm_aim = tb_x_from_board (point->aim_board);
@@ -143,7 +133,7 @@ draw_curve (NextSolver *self, TbNextOption *option)
       if (step == here + 1)
         self->warm_aim = aim_here;
       set_point (self, &option->point[index], option->point[index].at,
-                 value_at (option->point[index].at, self));
+                 next_value_at (option->point[index].at, self));
       if (step == 0)
         aim_here = self->warm_aim;
       if (g_cancellable_is_cancelled (self->cancellable))
@@ -157,7 +147,7 @@ draw_curve (NextSolver *self, TbNextOption *option)
 static TbCurve
 wished_curve (NextSolver *self)
 {
-  return (TbCurve){ value_at, self };
+  return (TbCurve){ next_value_at, self };
 }
 
 /* Whether a place of the curve, neither of its ends, is above (sign 1) or below (−1) all the others, and
@@ -182,8 +172,8 @@ stands_out (const TbNextOption *option, guint index, int sign)
 static gboolean
 is_smooth (NextSolver *self, double at, double value, double step)
 {
-  return fabs (value_at (at - step, self) - value) < TURN_DEPTH
-         && fabs (value_at (at + step, self) - value) < TURN_DEPTH;
+  return fabs (next_value_at (at - step, self) - value) < TURN_DEPTH
+         && fabs (next_value_at (at + step, self) - value) < TURN_DEPTH;
 }
 
 static void
@@ -199,7 +189,7 @@ find_turning_point (NextSolver *self, TbNextOption *option)
         TbTriple triple = { point[i - 1].at,     point[i].at,     point[i + 1].at,
                             point[i - 1].wished, point[i].wished, point[i + 1].wished };
 
-        warm_up (self, &point[i]);
+        next_warm_up (self, &point[i]);
         if (!tb_solve_turning_point (&curve, &triple, tolerance, &at, &value)
             || !is_smooth (self, at, value, tolerance))
           continue;
@@ -210,65 +200,10 @@ find_turning_point (NextSolver *self, TbNextOption *option)
       }
 }
 
-/* Where the curve crosses the wish between two of its places; NAN if it does not. */
-static double
-root_between (NextSolver *self, const TbNextPoint *a, const TbNextPoint *b)
-{
-  const TbCurve curve = { miss_at, self };
-  double target = self->next->target, root;
-  TbBracket bracket = { a->at, b->at, a->wished - target, b->wished - target };
-
-  if (!(bracket.at_low * bracket.at_high <= 0))
-    return NAN;
-  warm_up (self, a);
-  if (!tb_solve_root (&curve, &bracket, ROOT_SHARE * TB_WISH_TOLERANCE, &root))
-    return NAN;
-  return root;
-}
-
-/* The places of the curve and its turning point, in order. */
-static guint
-gather_places (const TbNextOption *option, TbNextPoint places[TB_NEXT_POINTS + 1])
-{
-  guint count = 0;
-
-  for (guint i = 0; i < option->n_points; i++)
-    {
-      if (option->turns && i > 0 && option->turns_at > option->point[i - 1].at
-          && option->turns_at < option->point[i].at)
-        places[count++] = (TbNextPoint){ .at = option->turns_at,
-                                         .wished = option->turns_wished,
-                                         .aim_board = option->turns_aim_board };
-      places[count++] = option->point[i];
-    }
-  return count;
-}
-
-static double
-nearest_root (NextSolver *self, const TbNextPoint *places, guint count)
-{
-  double here = tb_knob_value (self->knob, &self->base), best = NAN;
-
-  for (guint i = 1; i < count; i++)
-    {
-      /* Nothing in this stretch can beat what has been found. */
-      double nearest = CLAMP (here, places[i - 1].at, places[i].at), root;
-
-      if (isfinite (best) && fabs (nearest - here) >= fabs (best - here))
-        continue;
-      root = root_between (self, &places[i - 1], &places[i]);
-      if (isfinite (root) && !(fabs (root - here) >= fabs (best - here)))
-        best = root;
-    }
-  return best;
-}
-
 /* Turns the solver's knob for the best there is and leaves the shot there. NAN if there is nothing. */
 double
 next_turn (NextSolver *self, TbNextOption *option)
 {
-  TbNextPoint places[TB_NEXT_POINTS + 1];
-  guint count;
   double at = NAN;
 
   option->n_points = 0;
@@ -278,13 +213,12 @@ next_turn (NextSolver *self, TbNextOption *option)
   if (!draw_curve (self, option))
     return NAN;
   find_turning_point (self, option);
-  count = gather_places (option, places);
   if (!next_wants_most (self))
-    at = nearest_root (self, places, count);
+    at = next_meet (self, option);
   if (isnan (at))
     {
       at = self->closest_at;
       self->warm_aim = self->closest_aim;
     }
-  return isnan (at) ? at : value_at (at, self);
+  return isnan (at) ? at : next_value_at (at, self);
 }

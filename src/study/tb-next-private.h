@@ -41,6 +41,14 @@ double next_distance (const NextSolver *self, double value);
  * curve in the option. What came of the wish is returned; NAN if there is nothing. */
 double next_turn (NextSolver *self, TbNextOption *option);
 
+/* Throws `base` with the knob somewhere, keeps the place if it is the closest yet, and says what came of the wish. NAN as for
+ * next_throw(), or if cancelled. `data` is the solver. */
+double next_value_at (double at, gpointer data);
+/* Lets the next re-aim begin where one place of the curve ended, so that it stays on that pocket line. */
+void next_warm_up (NextSolver *self, const TbNextPoint *point);
+/* Where the curve of an option, once it is drawn, meets the wish with the smallest change; NAN if it does not. */
+double next_meet (NextSolver *self, const TbNextOption *option);
+
 /* Whether a knob has something to offer for this wish and throw. */
 gboolean next_task_makes_sense (const TbNext *next, const NextTask *task);
 /* Solves it. NULL if it is of no use, or if cancelled. */

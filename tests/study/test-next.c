@@ -17,6 +17,45 @@ ask (const char *changes, const char *wish_text)
   return tb_next_find (setup, &wish, NULL, 0, 0, NULL);
 }
 
+/* The same, each change judged on the line as it is. */
+static TbNext *
+ask_as_aimed (const char *changes, const char *wish_text)
+{
+  g_autoptr (TbSetup) setup = setup_with (changes);
+  g_autofree char *problem = NULL;
+  TbWish wish;
+
+  g_assert_true (tb_wish_parse (wish_text, &wish, &problem));
+  wish.reaim = FALSE;
+  return tb_next_find (setup, &wish, NULL, 0, 0, NULL);
+}
+
+#define WALK_STEPS 100
+
+/* Whether a knob turned in small steps over its range passes the wish, the ball on the lane on both sides of it. */
+static gboolean
+walk_passes (const TbNext *next, const TbKnob *knob)
+{
+  g_autoptr (TbThrower) thrower = tb_thrower_new ();
+  double low, high, last = NAN;
+
+  tb_knob_range (knob, &next->start->shot, &low, &high);
+  for (int i = 0; i <= WALK_STEPS; i++)
+    {
+      TbShot shot = next->start->shot;
+      TbMeasures measures;
+      double miss = NAN;
+
+      if (tb_knob_turn (knob, &shot, low + (high - low) * i / WALK_STEPS)
+          && tb_thrower_throw (thrower, &shot, &measures) == TB_OK && isnan (measures.gutter_y))
+        miss = tb_wish_value (&next->wish, thrower, &shot, &measures) - next->target;
+      if (miss * last <= 0)
+        return TRUE;
+      last = miss;
+    }
+  return FALSE;
+}
+
 static const TbNextOption *
 option_of (const TbNext *next, const char *knob)
 {
@@ -522,6 +561,34 @@ test_table (void)
     }
 }
 
+/* Where a knob, turned on, first meets the wish and then throws the ball into the gutter, its curve has a place on this side
+ * and none on the other. It meets the wish all the same: a walk in small steps passes it. */
+static void
+test_met_before_the_gutter (void)
+{
+  static const struct
+  {
+    const char *line, *wish, *knob;
+  } cases[] = {
+    { "laydown_board=14 aim_board=5", "boards=-3", "target" },
+    { "laydown_board=14 aim_board=5", "turn=1", "target" },
+    { "laydown_board=14 aim_board=5", "turn=3", "feet" },
+    { "laydown_board=16 aim_board=7", "boards=-3", "target" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TbNext) next = ask_as_aimed (cases[i].line, cases[i].wish);
+      const TbNextOption *option = option_of (next, cases[i].knob);
+
+      g_test_message ("%s, %s: %s", cases[i].line, cases[i].wish, cases[i].knob);
+      g_assert_true (walk_passes (next, tb_knob_find (cases[i].knob)));
+      g_assert_nonnull (option);
+      g_assert_cmpint (option->reach, ==, TB_REACH_MET);
+      check_option (next, option);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -538,6 +605,7 @@ main (int argc, char **argv)
   g_test_add_func ("/next/smallest", test_smallest);
   g_test_add_func ("/next/in-the-pocket", test_in_the_pocket);
   g_test_add_func ("/next/met-already", test_met_already);
+  g_test_add_func ("/next/met-before-the-gutter", test_met_before_the_gutter);
   g_test_add_func ("/next/balls", test_balls);
   g_test_add_func ("/next/balls-of-like-weight", test_balls_of_like_weight);
   g_test_add_func ("/next/async", test_async);
