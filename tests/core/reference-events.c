@@ -43,7 +43,7 @@ ref_model_event (RefModel *model, const double state[REF_SIZE])
   ref_pose (model, state, &pose);
   ref_free_motion (model, &pose, state, &free);
   ref_rolling_force (model, &pose, free.contact, force);
-  return ref_model_coefficient (model, state[0], state[1], 1.0) * force[2] - hypot (force[0], force[1]);
+  return ref_model_coefficient (model, state, 1.0) * force[2] - hypot (force[0], force[1]);
 }
 
 /* An impulse on the contact point. */
@@ -136,7 +136,7 @@ land (RefModel *model, double state[REF_SIZE])
 {
   double fall = -state[REF_VELOCITY + 2];
   double load = model->squeeze ? 1.0 + fall / (model->gravity * model->landing_time) : 1.0;
-  double mu = ref_model_coefficient (model, state[0], state[1], load);
+  double mu = ref_model_coefficient (model, state, load);
   double rise = model->restitution * fall >= model->least_bounce ? model->restitution * fall : 0.0;
   double slip[2], after[2], size, impulse[3], response[3], struck[REF_SIZE];
   Pose pose;

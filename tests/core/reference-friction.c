@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "reference-ball-oil.h"
 #include "reference-internal.h"
 
 static void
@@ -24,8 +25,8 @@ split (double place, int count, double w[4])
   return (int)cell;
 }
 
-static double
-film_at (const RefModel *model, double x, double y)
+double
+ref_model_film (const RefModel *model, double x, double y)
 {
   double across[4], along[4], sum = 0.0;
   int column
@@ -43,13 +44,15 @@ film_at (const RefModel *model, double x, double y)
 }
 
 double
-ref_model_coefficient (const RefModel *model, double x, double y, double load)
+ref_model_coefficient (const RefModel *model, const double state[REF_SIZE], double load)
 {
   double film, share, dry = model->dry_friction;
 
   if (model->film_scale == 0.0)
     return model->uniform;
-  film = film_at (model, x, y);
+  film = ref_model_film (model, state[0], state[1]);
+  if (model->ball != NULL)
+    film += ref_ball_oil_film (model->ball, state + REF_ATTITUDE);
   if (load != 1.0)
     {
       film /= sqrt (load);

@@ -36,7 +36,7 @@ sliding_force (RefModel *model,
   double slip[2] = { state[REF_VELOCITY] - model->radius * pose->spin[1],
                      state[REF_VELOCITY + 1] + model->radius * pose->spin[0] };
   double size = hypot (slip[0], slip[1]), response[3], resisting[3], swing[3], normal;
-  double mu = ref_model_coefficient (model, state[0], state[1], 1.0);
+  double mu = ref_model_coefficient (model, state, 1.0);
 
   if (slip[0] * model->along[0] + slip[1] * model->along[1] < 0.0)
     size = -size;
@@ -103,7 +103,7 @@ other_moments (const RefModel *model,
   cross (drag, pose->offset, moment);
   if (model->mode != REF_ROLL || (model->spot == 0.0 && model->rolling_resistance == 0.0))
     return;
-  mu = ref_model_coefficient (model, state[0], state[1], 1.0);
+  mu = ref_model_coefficient (model, state, 1.0);
   resisting_moment (model, pose->spin, 0.0, mu, resisting);
   for (int i = 0; i < 3; i++)
     moment[i] += model->mass * model->gravity * resisting[i];

@@ -50,6 +50,7 @@ typedef struct RefModel
   bool mirrored;
   double film_friction, dry_friction, film_scale, roughness;
   double uniform;
+  const struct RefBallOil *ball; /* what the ball carries; NULL for a dry ball */
   /* How it moves now; while sliding, the direction of the slip when the mode or the last step began: past the
    * end of the slide the equations go on smoothly with the friction along it. */
   RefMode mode;
@@ -67,4 +68,6 @@ void ref_model_note_slip (RefModel *model, const double state[REF_SIZE]);
 double ref_model_event (RefModel *model, const double state[REF_SIZE]);
 /* What happens then. */
 void ref_model_switch (RefModel *model, double state[REF_SIZE]);
-double ref_model_coefficient (const RefModel *model, double x, double y, double load);
+double ref_model_coefficient (const RefModel *model, const double state[REF_SIZE], double load);
+/* Film on the lane, m. */
+double ref_model_film (const RefModel *model, double x, double y);

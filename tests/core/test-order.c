@@ -99,8 +99,7 @@ test_order_through_events (void)
   check_order ("order through landings too", &shot, TB_HEAD_PIN_Y);
 }
 
-/* With oil on the ball there is no outside reference: the shot comes closer to itself at a much smaller step.
- */
+/* With oil on the ball too the shot comes closer to itself at a much smaller step. */
 static void
 test_self_convergence (void)
 {
