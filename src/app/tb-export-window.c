@@ -6,17 +6,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-ball-picture.h"
 #include "tb-clip.h"
-#include "tb-export-job.h"
-#include "tb-lane-picture.h"
-#include "tb-loft-picture.h"
+#include "tb-export-saver.h"
+#include "tb-export-views.h"
 #include "tb-picture-menu.h"
 #include "tb-save-dialog.h"
 #include "tb-style.h"
-
-/* How often the progress is shown anew, ms. */
-#define PROGRESS_PERIOD 100
 
 /* Sizes that are proposed, px: of what lies, and of what stands. */
 #define LYING_WIDTH 1280
@@ -25,15 +20,6 @@
 #define STANDING_HEIGHT 1200
 /* The line round the preview, px. */
 #define FRAME_WIDTH 1.0
-
-/* A view that can be chosen. */
-typedef struct View
-{
-  char *name;
-  TbThrowView view;   /* of the throw; where there is no picture */
-  TbPicture *picture; /* weak, and NULL once it has gone */
-  gboolean other;     /* it is a picture's */
-} View;
 
 struct _TbExportWindow
 {
@@ -55,12 +41,9 @@ struct _TbExportWindow
 
   TbExportKind kind;
   TbSession *session;
-  GPtrArray *views;             /* of View */
+  TbExportViews *views;
+  TbExportSaver *saver;
   GtkFileChooserNative *dialog; /* open at the moment; else NULL */
-  gboolean busy;
-  GTask *clip;               /* being saved; else NULL */
-  GCancellable *cancellable; /* its */
-  guint progress_timeout;
 };
 
 G_DEFINE_FINAL_TYPE (TbExportWindow, tb_export_window, GTK_TYPE_WINDOW)
@@ -74,24 +57,6 @@ static const TbSaveForm picture_forms[] = {
 static const TbSaveForm clip_forms[] = { { "webp", N_ ("Clips (WebP)") }, { NULL, NULL } };
 
 /* What is chosen. */
-
-static void
-view_free (gpointer data)
-{
-  View *view = data;
-
-  g_clear_weak_pointer (&view->picture);
-  g_free (view->name);
-  g_free (view);
-}
-
-static const View *
-chosen (TbExportWindow *self)
-{
-  guint view = gtk_drop_down_get_selected (self->view);
-
-  return view < self->views->len ? g_ptr_array_index (self->views, view) : NULL;
-}
 
 static int
 width_of (TbExportWindow *self)
@@ -124,60 +89,36 @@ rate_of (TbExportWindow *self)
   return rates[rate < G_N_ELEMENTS (rates) ? rate : 0];
 }
 
-static gboolean
-is_thrown (TbExportWindow *self)
+static guint
+chosen (TbExportWindow *self)
 {
-  return tb_session_get_run (self->session, TB_SIDE_AFTER)->status == TB_OK;
+  return gtk_drop_down_get_selected (self->view);
 }
 
-/* Only while "after" was thrown. */
-static TbThrowScene
-scene_of (TbExportWindow *self, TbThrowView view)
+static TbExportLook
+look_of (TbExportWindow *self)
 {
-  TbRun *before = tb_session_get_run (self->session, TB_SIDE_BEFORE);
-  TbThrowScene scene = tb_throw_scene_new (before->status == TB_OK ? before : NULL,
-                                           tb_session_get_run (self->session, TB_SIDE_AFTER));
+  gboolean clip = self->kind == TB_EXPORT_CLIP;
 
-  scene.theme = theme_of (self);
-  scene.view = view;
-  scene.time = tb_session_get_time (self->session);
-  scene.metric = tb_session_get_units (self->session) == TB_UNITS_METRIC;
-  scene.caption = self->kind == TB_EXPORT_CLIP;
-  scene.rate = self->kind == TB_EXPORT_CLIP ? rate_of (self) : 1;
-  return scene;
+  return (TbExportLook){ .theme = theme_of (self), .caption = clip, .rate = clip ? rate_of (self) : 1 };
 }
 
 /* There is something to draw. */
 static gboolean
 can_draw (TbExportWindow *self)
 {
-  const View *view = chosen (self);
-
-  if (view == NULL || width_of (self) < 1)
-    return FALSE;
-  if (view->other)
-    return view->picture != NULL && tb_picture_get_session (view->picture) != NULL;
-  return is_thrown (self);
+  return width_of (self) >= 1 && tb_export_views_can_draw (self->views, chosen (self));
 }
 
 static void
 draw (cairo_t *cr, double width, double height, gpointer data)
 {
   TbExportWindow *self = data;
-  const View *view = chosen (self);
+  TbExportLook look = look_of (self);
 
-  if (view->other)
-    {
-      TbTheme theme = theme_of (self);
-
-      tb_picture_draw (view->picture, cr, &(TbPictureForm){ width, height, &theme });
-    }
-  else
-    {
-      TbThrowScene scene = scene_of (self, view->view);
-
-      tb_throw_view_draw (cr, width, height, &scene);
-    }
+  look.width = width;
+  look.height = height;
+  tb_export_views_draw (self->views, chosen (self), cr, &look);
 }
 
 /* Where the picture ends, for one whose ground is the window's. */
@@ -212,11 +153,11 @@ draw_preview (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer
 static void
 update (TbExportWindow *self)
 {
-  gboolean ready = can_draw (self) && !self->busy;
+  gboolean ready = can_draw (self) && !tb_export_saver_is_busy (self->saver);
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "export.save", ready);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "export.copy", ready && self->kind == TB_EXPORT_PICTURE);
-  gtk_widget_set_visible (self->progress_box, self->clip != NULL);
+  gtk_widget_set_visible (self->progress_box, tb_export_saver_is_saving_clip (self->saver));
   gtk_widget_queue_draw (GTK_WIDGET (self->preview));
 }
 
@@ -229,140 +170,63 @@ tell (TbExportWindow *self, const char *sentence)
 /* Saving. */
 
 static void
-set_busy (TbExportWindow *self, gboolean busy)
+on_progress (TbExportWindow *self, double share)
 {
-  self->busy = busy;
-  if (!busy)
-    {
-      g_clear_handle_id (&self->progress_timeout, g_source_remove);
-      g_clear_object (&self->clip);
-      g_clear_object (&self->cancellable);
-    }
+  gtk_progress_bar_set_fraction (self->progress, share);
+}
+
+static void
+on_finished (TbExportWindow *self, const char *sentence)
+{
   update (self);
-}
-
-/* What became of it. */
-static void
-finish_saving (TbExportWindow *self, const char *path, const GError *error)
-{
-  g_autofree char *shown = g_filename_display_basename (path);
-  g_autofree char *saved = g_strdup_printf (_ ("Saved as “%s”."), shown);
-
-  set_busy (self, FALSE);
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-    tell (self, _ ("Cancelled; nothing was saved."));
-  else
-    tell (self, error != NULL ? error->message : saved);
-}
-
-/* Whoever waits for a job, and where it goes. A window that is closed does not wait: it calls off what it
- * can. */
-typedef struct Waiting
-{
-  TbExportWindow *window; /* weak, and NULL once it has gone */
-  char *path;
-} Waiting;
-
-static Waiting *
-waiting_new (TbExportWindow *self, const char *path)
-{
-  Waiting *waiting = g_new0 (Waiting, 1);
-
-  g_set_weak_pointer (&waiting->window, self);
-  waiting->path = g_strdup (path);
-  return waiting;
-}
-
-static void
-waiting_free (Waiting *self)
-{
-  g_clear_weak_pointer (&self->window);
-  g_free (self->path);
-  g_free (self);
-}
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (Waiting, waiting_free)
-
-static void
-on_picture_saved (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (Waiting) waiting = data;
-  g_autoptr (GError) error = NULL;
-
-  tb_export_picture_finish (result, &error);
-  if (waiting->window != NULL)
-    finish_saving (waiting->window, waiting->path, error);
-}
-
-static void
-on_clip_saved (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (Waiting) waiting = data;
-  g_autoptr (GError) error = NULL;
-
-  tb_export_clip_finish (result, &error);
-  if (waiting->window != NULL)
-    finish_saving (waiting->window, waiting->path, error);
-}
-
-static gboolean
-show_progress (gpointer data)
-{
-  TbExportWindow *self = data;
-
-  gtk_progress_bar_set_fraction (self->progress, tb_export_clip_get_share (self->clip));
-  return G_SOURCE_CONTINUE;
+  tell (self, sentence);
 }
 
 static void
 save_picture (TbExportWindow *self, const char *path)
 {
-  TbPictureJob job
-      = { .path = path, .width = width_of (self), .height = height_of (self), .draw = draw, .data = self };
-
-  tb_export_picture_async (&job, on_picture_saved, waiting_new (self, path));
+  tb_export_saver_save_picture (
+      self->saver,
+      &(TbPictureJob){
+          .path = path, .width = width_of (self), .height = height_of (self), .draw = draw, .data = self });
 }
 
 static void
 save_clip (TbExportWindow *self, const char *path)
 {
-  TbThrowScene scene = scene_of (self, chosen (self)->view);
-  TbClipJob job = { .path = path,
-                    .width = width_of (self),
-                    .height = height_of (self),
-                    .fps = TB_CLIP_DEFAULT_FPS,
-                    .scene = &scene };
+  TbExportLook look = look_of (self);
+  TbThrowScene scene = tb_export_views_scene (self->views, chosen (self), &look);
 
-  self->cancellable = g_cancellable_new ();
-  self->clip = tb_export_clip_async (&job, self->cancellable, on_clip_saved, waiting_new (self, path));
-  gtk_progress_bar_set_fraction (self->progress, 0);
-  self->progress_timeout = g_timeout_add (PROGRESS_PERIOD, show_progress, self);
+  tb_export_saver_save_clip (self->saver, &(TbClipJob){ .path = path,
+                                                        .width = width_of (self),
+                                                        .height = height_of (self),
+                                                        .fps = TB_CLIP_DEFAULT_FPS,
+                                                        .scene = &scene });
 }
 
 void
 tb_export_window_save_to (TbExportWindow *self, const char *path)
 {
-  if (self->busy || !can_draw (self))
+  if (tb_export_saver_is_busy (self->saver) || !can_draw (self))
     return;
   tell (self, "");
   if (self->kind == TB_EXPORT_CLIP)
     save_clip (self, path);
   else
     save_picture (self, path);
-  set_busy (self, TRUE);
+  update (self);
 }
 
 gboolean
 tb_export_window_is_busy (TbExportWindow *self)
 {
-  return self->busy;
+  return tb_export_saver_is_busy (self->saver);
 }
 
 void
 tb_export_window_cancel (TbExportWindow *self)
 {
-  if (self->cancellable != NULL)
-    g_cancellable_cancel (self->cancellable);
+  tb_export_saver_cancel (self->saver);
 }
 
 const char *
@@ -399,7 +263,8 @@ on_dialog_response (TbExportWindow *self, int response)
 static char *
 proposed_name (TbExportWindow *self)
 {
-  const char *title = tb_session_get_study (self->session)->title, *view = chosen (self)->name;
+  const char *title = tb_session_get_study (self->session)->title,
+             *view = tb_export_views_get_name (self->views, chosen (self));
 
   /* Translators: a study's title and what the picture shows: the name of a file. */
   return title[0] != '\0' ? g_strdup_printf (_ ("%s – %s"), title, view) : g_strdup (view);
@@ -440,75 +305,7 @@ close_window (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_close (GTK_WINDOW (widget));
 }
 
-/* The views. */
-
-static View *
-add_view (TbExportWindow *self, const char *name)
-{
-  View *view = g_new0 (View, 1);
-  GListModel *names = gtk_drop_down_get_model (self->view);
-
-  view->name = g_strdup (name);
-  g_ptr_array_add (self->views, view);
-  gtk_string_list_append (GTK_STRING_LIST (names), name);
-  return view;
-}
-
-static void
-add_throw_views (TbExportWindow *self)
-{
-  /* Their own shape says which way the lane lies. */
-  for (TbThrowView view = TB_THROW_PLAN; view < TB_N_THROW_VIEWS; view++)
-    add_view (self, tb_throw_view_label (view))->view = view;
-}
-
-static gboolean
-shows_throw (GtkWidget *widget)
-{
-  return TB_IS_LANE_PICTURE (widget) || TB_IS_BALL_PICTURE (widget) || TB_IS_LOFT_PICTURE (widget);
-}
-
-static void
-add_pictures (TbExportWindow *self, GtkWidget *widget)
-{
-  if (TB_IS_PICTURE (widget) && !shows_throw (widget) && gtk_widget_get_mapped (widget)
-      && tb_picture_get_session (TB_PICTURE (widget)) == self->session)
-    {
-      View *view = add_view (self, tb_picture_get_name (TB_PICTURE (widget)));
-
-      view->other = TRUE;
-      g_set_weak_pointer (&view->picture, TB_PICTURE (widget));
-    }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    add_pictures (self, child);
-}
-
-static void
-add_all_pictures (TbExportWindow *self)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
-
-      add_pictures (self, window);
-    }
-}
-
-static TbThrowView
-throw_view_of (TbPicture *picture)
-{
-  static const TbThrowView lanes[] = { TB_THROW_PLAN, TB_THROW_SIDEWAYS, TB_THROW_APPROACH };
-
-  if (TB_IS_LANE_PICTURE (picture))
-    return lanes[tb_lane_picture_get_projection (TB_LANE_PICTURE (picture))];
-  if (TB_IS_LOFT_PICTURE (picture))
-    return TB_THROW_LOFT;
-  return tb_ball_picture_get_eye (TB_BALL_PICTURE (picture)) == TB_BALL_FROM_SIDE ? TB_THROW_BALL_SIDE
-                                                                                  : TB_THROW_BALL;
-}
+/* What is chosen from outside. */
 
 void
 tb_export_window_set_size (TbExportWindow *self, int width, int height)
@@ -520,16 +317,11 @@ tb_export_window_set_size (TbExportWindow *self, int width, int height)
 void
 tb_export_window_choose (TbExportWindow *self, TbPicture *picture)
 {
-  gboolean other = !shows_throw (GTK_WIDGET (picture));
-  gboolean stands = !other && TB_IS_LANE_PICTURE (picture) && throw_view_of (picture) != TB_THROW_SIDEWAYS;
+  guint view = tb_export_views_find (self->views, picture);
+  gboolean stands = tb_export_views_stands (picture);
 
-  for (guint i = 0; i < self->views->len; i++)
-    {
-      const View *view = g_ptr_array_index (self->views, i);
-
-      if (other ? view->picture == picture : !view->other && view->view == throw_view_of (picture))
-        gtk_drop_down_set_selected (self->view, i);
-    }
+  if (view < tb_export_views_get_n (self->views))
+    gtk_drop_down_set_selected (self->view, view);
   tb_export_window_set_size (self, stands ? STANDING_WIDTH : LYING_WIDTH,
                              stands ? STANDING_HEIGHT : LYING_HEIGHT);
 }
@@ -537,13 +329,13 @@ tb_export_window_choose (TbExportWindow *self, TbPicture *picture)
 guint
 tb_export_window_get_n_views (TbExportWindow *self)
 {
-  return self->views->len;
+  return tb_export_views_get_n (self->views);
 }
 
 const char *
 tb_export_window_get_view_name (TbExportWindow *self, guint view)
 {
-  return ((const View *) g_ptr_array_index (self->views, view))->name;
+  return tb_export_views_get_name (self->views, view);
 }
 
 void
@@ -574,6 +366,16 @@ set_kind (TbExportWindow *self, TbExportKind kind)
 }
 
 static void
+list_views (TbExportWindow *self)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (guint view = 0; view < tb_export_views_get_n (self->views); view++)
+    gtk_string_list_append (names, tb_export_views_get_name (self->views, view));
+  gtk_drop_down_set_model (self->view, G_LIST_MODEL (names));
+}
+
+static void
 connect_all (TbExportWindow *self)
 {
   GObject *changing[] = { G_OBJECT (self->width_adjustment), G_OBJECT (self->height_adjustment) };
@@ -595,9 +397,8 @@ tb_export_window_new (GtkWindow *parent, TbSession *session, TbExportKind kind)
   self->session = g_object_ref (session);
   tb_style_set_text_size (GTK_WIDGET (self), tb_style_get_text_size (GTK_WIDGET (parent)));
   set_kind (self, kind);
-  add_throw_views (self);
-  if (kind == TB_EXPORT_PICTURE)
-    add_all_pictures (self);
+  self->views = tb_export_views_new (session, kind == TB_EXPORT_PICTURE);
+  list_views (self);
   connect_all (self);
   update (self);
   return self;
@@ -610,10 +411,7 @@ tb_export_window_dispose (GObject *object)
 
   /* What is being typed is taken, while there is somebody to take it. */
   gtk_window_set_focus (GTK_WINDOW (object), NULL);
-  tb_export_window_cancel (self);
-  g_clear_handle_id (&self->progress_timeout, g_source_remove);
-  g_clear_object (&self->clip);
-  g_clear_object (&self->cancellable);
+  g_clear_object (&self->saver);
   g_clear_object (&self->dialog);
   if (self->preview != NULL)
     gtk_drawing_area_set_draw_func (self->preview, NULL, NULL, NULL);
@@ -624,7 +422,7 @@ tb_export_window_dispose (GObject *object)
 static void
 tb_export_window_finalize (GObject *object)
 {
-  g_ptr_array_unref (TB_EXPORT_WINDOW (object)->views);
+  g_clear_pointer (&TB_EXPORT_WINDOW (object)->views, tb_export_views_free);
   G_OBJECT_CLASS (tb_export_window_parent_class)->finalize (object);
 }
 
@@ -670,9 +468,9 @@ static void
 tb_export_window_init (TbExportWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->views = g_ptr_array_new_with_free_func (view_free);
-  gtk_drop_down_set_model (self->view, G_LIST_MODEL (gtk_string_list_new (NULL)));
-  g_object_unref (gtk_drop_down_get_model (self->view));
+  self->saver = tb_export_saver_new ();
+  g_signal_connect_object (self->saver, "progress", G_CALLBACK (on_progress), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->saver, "finished", G_CALLBACK (on_finished), self, G_CONNECT_SWAPPED);
   gtk_drawing_area_set_draw_func (self->preview, draw_preview, self, NULL);
   tb_accessible_set_drop_down_name (self->view, _ ("Shows"));
   tb_accessible_set_drop_down_name (self->look, _ ("Colours"));
