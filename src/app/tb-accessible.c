@@ -5,10 +5,30 @@
 
 #include <glib/gi18n-lib.h>
 
+/* The name a widget was given. */
+#define NAME_KEY "tb-accessible-name"
+
 void
 tb_accessible_set_name (GtkWidget *widget, const char *name)
 {
+  g_object_set_data_full (G_OBJECT (widget), NAME_KEY, g_strdup (name), g_free);
+  tb_accessible_restore_name (widget);
+}
+
+gboolean
+tb_accessible_has_name (GtkWidget *widget)
+{
+  return g_object_get_data (G_OBJECT (widget), NAME_KEY) != NULL;
+}
+
+void
+tb_accessible_restore_name (GtkWidget *widget)
+{
+  const char *name = g_object_get_data (G_OBJECT (widget), NAME_KEY);
+
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  /* The label of a mnemonic would be read after it. */
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
 }
 
 void

@@ -7,6 +7,7 @@
 
 #include "tb-help-window.h"
 #include "tb-preferences-window.h"
+#include "tb-spoken-names.h"
 #include "tb-style.h"
 #include "tb-window.h"
 #include "tb-word.h"
@@ -212,6 +213,7 @@ tb_application_startup (GApplication *application)
                                            shortcuts[i].keys);
   gtk_window_set_default_icon_name (APP_ID);
   tb_style_init (gdk_display_get_default ());
+  tb_spoken_names_init ();
   TB_APPLICATION (application)->library = tb_library_new ();
 }
 

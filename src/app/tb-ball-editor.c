@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "tb-accessible.h"
 #include "tb-ball-limits.h"
 #include "tb-choice-row.h"
 #include "tb-field-row.h"
@@ -17,7 +18,7 @@ struct _TbBallEditor
   GtkWidget parent_instance;
 
   /* Template */
-  GtkWidget *box;
+  GtkWidget *box, *new_button;
   GtkBox *library_box;
   GtkEntry *name;
   GtkLabel *message;
@@ -307,6 +308,7 @@ tb_ball_editor_class_init (TbBallEditorClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/tenboard/Tenboard/ui/tb-ball-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, box);
+  gtk_widget_class_bind_template_child (widget_class, TbBallEditor, new_button);
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, library_box);
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, name);
   gtk_widget_class_bind_template_child (widget_class, TbBallEditor, message);
@@ -325,5 +327,6 @@ static void
 tb_ball_editor_init (TbBallEditor *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_accessible_set_name (self->new_button, _ ("New ball"));
   gtk_label_set_text (self->source, tb_ball_limits_source ());
 }

@@ -12,7 +12,7 @@ struct _TbCautionButton
   GtkWidget parent_instance;
 
   /* Template */
-  GtkWidget *button;
+  GtkWidget *button, *popover;
   GtkLabel *line;
   GtkLabel *text;
 };
@@ -32,6 +32,7 @@ tb_caution_button_set_caution (TbCautionButton *self, const TbCaution *caution)
   /* Translators: %s is a caution in a few words, such as "Stay behind the foul line". */
   name = g_strdup_printf (_ ("Caution: %s"), _ (caution->line));
   tb_accessible_set_name (self->button, name);
+  tb_accessible_set_name (self->popover, name);
 }
 
 static void
@@ -50,6 +51,7 @@ tb_caution_button_class_init (TbCautionButtonClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/tenboard/Tenboard/ui/tb-caution-button.ui");
   gtk_widget_class_bind_template_child (widget_class, TbCautionButton, button);
+  gtk_widget_class_bind_template_child (widget_class, TbCautionButton, popover);
   gtk_widget_class_bind_template_child (widget_class, TbCautionButton, line);
   gtk_widget_class_bind_template_child (widget_class, TbCautionButton, text);
 }

@@ -293,6 +293,7 @@ open_menu (GtkWidget *widget, const char *action, GVariant *parameter)
     {
       self->popover = gtk_popover_menu_new_from_model (self->menu);
       gtk_widget_set_parent (self->popover, widget);
+      tb_accessible_set_name (self->popover, _ (self->field->label));
     }
   gtk_popover_popup (GTK_POPOVER (self->popover));
 }

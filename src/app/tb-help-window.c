@@ -437,6 +437,18 @@ add_found_page (TbHelpWindow *self)
   g_signal_connect_swapped (self->search, "chosen", G_CALLBACK (on_chosen), self);
 }
 
+/* The rows of the list of pages, which GTK leaves nameless: each has one label. */
+static void
+name_rows (GtkWidget *widget)
+{
+  GtkWidget *child = gtk_widget_get_first_child (widget);
+
+  if (GTK_IS_LIST_BOX_ROW (widget) && GTK_IS_LABEL (child))
+    tb_accessible_set_name (widget, gtk_label_get_text (GTK_LABEL (child)));
+  for (; child != NULL; child = gtk_widget_get_next_sibling (child))
+    name_rows (child);
+}
+
 static void
 tb_help_window_init (TbHelpWindow *self)
 {
@@ -452,6 +464,7 @@ tb_help_window_init (TbHelpWindow *self)
   for (gsize i = 1; i < G_N_ELEMENTS (text_pages); i++)
     add_text_page (self, &text_pages[i]);
   add_found_page (self);
+  name_rows (gtk_widget_get_first_child (box));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->stack));
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_title (GTK_WINDOW (self), _ ("Help"));

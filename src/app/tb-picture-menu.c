@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "tb-accessible.h"
 #include "tb-export-window.h"
 
 /* What is copied has so many pixels for each of the window's: it is looked at closely elsewhere. */
@@ -88,6 +89,7 @@ new_menu (GtkWidget *widget)
   gtk_popover_set_has_arrow (GTK_POPOVER (popover), FALSE);
   gtk_widget_set_halign (popover, GTK_ALIGN_START);
   gtk_widget_set_parent (popover, widget);
+  tb_accessible_set_name (popover, tb_picture_get_name (TB_PICTURE (widget)));
   return popover;
 }
 

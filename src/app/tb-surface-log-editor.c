@@ -14,7 +14,7 @@ struct _TbSurfaceLogEditor
   GtkWidget parent_instance;
 
   /* Template */
-  GtkWidget *box;
+  GtkWidget *box, *add;
   GtkLabel *none; /* the ball is no ball of the library */
   GtkWidget *body;
   GtkListBox *list;
@@ -263,6 +263,7 @@ tb_surface_log_editor_class_init (TbSurfaceLogEditorClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/tenboard/Tenboard/ui/tb-surface-log-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, box);
+  gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, add);
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, none);
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, body);
   gtk_widget_class_bind_template_child (widget_class, TbSurfaceLogEditor, list);
@@ -287,6 +288,7 @@ tb_surface_log_editor_init (TbSurfaceLogEditor *self)
   g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  tb_accessible_set_name (self->add, _ ("Add to the log"));
   tb_spin_take_either_mark (self->amount);
   for (int i = 0; i < TB_N_SURFACE_WORKS; i++)
     gtk_string_list_append (works, _ (tb_surface_work_info ((TbSurfaceWork)i)->label));

@@ -326,6 +326,7 @@ static void
 tb_word_popover_class_init (TbWordPopoverClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tb_word_popover_dispose;
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (klass), GTK_ACCESSIBLE_ROLE_DIALOG);
 }
 
 static void

@@ -9,14 +9,11 @@ import os
 import sys
 
 import driver
+import names
 from driver import wait
 
 PROGRAM = sys.argv[1]
 STUDY = os.path.join(os.environ['XDG_RUNTIME_DIR'], 'by-name.tenboard')
-# What takes the focus only to pass it on, or to scroll.
-CONTAINERS = ('scroll pane', 'filler', 'panel')
-# GTK's own parts of a table of columns: GTK 4.8 gives no way to name them, and what is in the cells is read.
-PARTS_OF_TABLES = ('GtkColumnListView', 'GtkListItemWidget')
 app = None
 
 
@@ -69,41 +66,8 @@ def check_an_option_of_next_is_taken():
     wait(lambda: app.get('image', 'Lane').description == before and app.value('Speed') == speed, 'the throw of before')
 
 
-def frames():
-    """Every window on the bus, whatever role GTK gives it."""
-    return [node for node in app.node if node is not None]
-
-
-def names_of(node):
-    """How many controls of a window take the focus, and which of them have no name."""
-    seen, nameless = 0, []
-    for child in driver.walk(node):
-        try:
-            if child.getRoleName() in CONTAINERS or 'focusable' not in driver.states(child):
-                continue
-            seen += 1
-            if child.getRoleName() in ('list', 'table row') and child.name in PARTS_OF_TABLES:
-                continue
-            if not child.name or child.name.startswith(('Gtk', 'Tb')):
-                nameless.append(f'{child.getRoleName()} “{child.name}” in {child.parent.getRoleName()} “{child.parent.name}”')
-        except Exception:  # it can vanish while it is looked at
-            continue
-    return seen, nameless
-
-
-def all_have_names(where, least):
-    seen, nameless = 0, []
-    for node in frames():
-        more, without = names_of(node)
-        seen += more
-        nameless += [f'{found} of {node.name}' for found in without]
-    assert not nameless, f'{where}: {"; ".join(sorted(set(nameless)))}'
-    assert seen >= least, f'{where}: only {seen} controls were looked at'
-    return seen
-
-
 def check_everything_that_takes_the_focus_has_a_name():
-    all_have_names('the main window', 40)
+    names.all_have_names('the main window', 40, names.frames(app))
 
 
 def use(*names):
@@ -116,21 +80,6 @@ def use(*names):
     raise AssertionError(f'nothing is called {" or ".join(names)}')
 
 
-def opens(where, opening):
-    """Opens a window, looks at every control in it, on every page, and closes it again."""
-    before = len(frames())
-    seen = all_have_names('before ' + where, 1)
-    opening()
-    wait(lambda: len(frames()) > before, where)
-    wait(lambda: sum(names_of(node)[0] for node in frames()) > seen, f'controls of {where}')
-    all_have_names(where, seen)
-    new = frames()[before:]
-    for tab in [node for window in new for node in driver.walk(window) if node.getRoleName() == 'page tab']:
-        tab.queryAction().doAction(0)
-        all_have_names(f'{where}, {tab.name}', seen)
-    return before
-
-
 def loft_lab():
     """By its letter in the menu."""
     app.keys('F10')
@@ -138,35 +87,28 @@ def loft_lab():
     app.keys('o')
 
 
-def closes(before):
-    left = [node.name for node in frames()[before:]]
-    app.keys('ctrl+w')
-    wait(lambda: len(frames()) <= before, f'{left} to close')
-
-
 def check_every_window_names_its_controls():
     for where, opening in (
             ('the lessons', lambda: app.keys('ctrl+l')),
             ('the handout', lambda: app.keys('ctrl+p')),
-            ('the preferences', lambda: app.keys('ctrl+comma')),
             ('the ball counter', lambda: use('Ball counter')),
             ('lane play', lambda: use('Lane play')),
             ('the loft lab', loft_lab),
     ):
-        closes(opens(where, opening))
+        names.closes(app, names.opens(app, where, opening))
 
 
 def check_the_clinic_and_its_notes_name_their_controls():
-    before = opens('the clinic', lambda: app.keys('F9'))
+    before = names.opens(app, 'the clinic', lambda: app.keys('F9'))
     app.keys('Page_Down', 'Page_Down')
     wait(lambda: any(' of 6: ' in text for text in texts()), 'a slide')
     app.keys('n')
     wait(lambda: any(node.getRoleName() == 'push button' and node.name.startswith('One vote more: ')
                      for node in driver.walk(app.node)), 'the votes')
-    all_have_names('the notes', 40)
+    names.all_have_names('the notes', 40, names.frames(app))
     app.keys('n')
-    wait(lambda: len(frames()) == before + 1, 'the notes to close')
-    closes(before)
+    wait(lambda: len(names.frames(app)) == before + 1, 'the notes to close')
+    names.closes(app, before)
 
 
 def check_after_is_kept_as_before_and_saved():

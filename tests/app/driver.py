@@ -145,10 +145,10 @@ class App:
             time.sleep(0.01)
         xdotool('mouseup', 1)
 
-    def click(self, node):
+    def click(self, node, button=1):
         x, y, _, _ = self.place(node)
         self.move(x, y)
-        xdotool('click', 1)
+        xdotool('click', button)
 
     def keys(self, *names):
         xdotool('key', '--clearmodifiers', *names)
