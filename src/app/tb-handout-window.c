@@ -6,12 +6,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-atomic-file.h"
 #include "tb-describe.h"
+#include "tb-handout-options.h"
 #include "tb-handout-picture.h"
-#include "tb-next-balls.h"
+#include "tb-handout-print.h"
+#include "tb-handout-work.h"
 #include "tb-style.h"
-#include "tb-weak.h"
 
 /* What is typed shows on the page once the typing rests so long, ms: the page takes a while to draw. */
 #define TYPING_REST 200
@@ -26,13 +26,12 @@ struct _TbHandoutWindow
   GtkDropDown *paper;
   GtkTextView *note;
   GtkSpinner *spinner;
-  GtkLabel *wish_text;
-  GtkBox *options_box;
+  TbHandoutOptions *options;
   GtkLabel *message;
 
   TbSession *session;
-  TbHandout handout;             /* what it points to is owned */
-  GCancellable *cancellable;     /* of what is being worked out; else NULL */
+  TbHandoutWork *work;
+  TbHandout handout;             /* facts and next are the work's; what else it points to is owned */
   GtkFileChooserNative *chooser; /* open at the moment; else NULL */
   guint typing;                  /* timeout after what was typed; else 0 */
 };
@@ -65,21 +64,12 @@ note_of (TbHandoutWindow *self)
   return g_strstrip (gtk_text_buffer_get_text (buffer, &start, &end, FALSE));
 }
 
-/* The options whose boxes are checked. */
-static GPtrArray *
-checked_options (TbHandoutWindow *self)
+static void
+take_options (TbHandoutWindow *self, GPtrArray *options)
 {
-  GPtrArray *options = g_ptr_array_new_with_free_func ((GDestroyNotify) tb_next_option_unref);
-
-  for (GtkWidget *box = gtk_widget_get_first_child (GTK_WIDGET (self->options_box)); box != NULL;
-       box = gtk_widget_get_next_sibling (box))
-    {
-      TbNextOption *option = g_object_get_data (G_OBJECT (box), "option");
-
-      if (option != NULL && gtk_check_button_get_active (GTK_CHECK_BUTTON (box)))
-        g_ptr_array_add (options, tb_next_option_ref (option));
-    }
-  return options;
+  if (self->handout.options != NULL)
+    g_ptr_array_unref ((GPtrArray *) self->handout.options);
+  self->handout.options = options;
 }
 
 static void
@@ -92,9 +82,7 @@ show_page (TbHandoutWindow *self)
   take_text (&self->handout.note, note_of (self));
   self->handout.paper
       = gtk_drop_down_get_selected (self->paper) == TB_PAPER_LETTER ? TB_PAPER_LETTER : TB_PAPER_A4;
-  if (self->handout.options != NULL)
-    g_ptr_array_unref ((GPtrArray *) self->handout.options);
-  self->handout.options = checked_options (self);
+  take_options (self, tb_handout_options_get_checked (self->options));
   tb_handout_picture_refresh (self->picture);
 }
 
@@ -124,64 +112,6 @@ on_choice (TbHandoutWindow *self)
     show_page (self);
 }
 
-/* What else to try. */
-
-static gboolean
-is_among (const GPtrArray *best, const TbNextOption *option)
-{
-  return g_ptr_array_find ((GPtrArray *) best, option, NULL);
-}
-
-static void
-add_option (TbHandoutWindow *self, TbNextOption *option, gboolean checked)
-{
-  g_autofree char *change = tb_next_change_text (option, self->handout.facts->metric);
-  /* Translators: a toolbox, and what to change: "Line: Feet 3.0 boards to the left" */
-  g_autofree char *text
-      = g_strdup_printf (_ ("%s: %s"), _ (tb_knob_group_label (option->knob->group)), change);
-  GtkWidget *label = gtk_label_new (text), *box = gtk_check_button_new ();
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (box), checked);
-  gtk_check_button_set_child (GTK_CHECK_BUTTON (box), label);
-  tb_accessible_set_name (box, text);
-  g_object_set_data_full (G_OBJECT (box), "option", tb_next_option_ref (option),
-                          (GDestroyNotify) tb_next_option_unref);
-  g_signal_connect_object (box, "toggled", G_CALLBACK (on_choice), self, G_CONNECT_SWAPPED);
-  gtk_box_append (self->options_box, box);
-}
-
-static void
-clear_options (TbHandoutWindow *self)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->options_box))) != NULL)
-    gtk_box_remove (self->options_box, child);
-  gtk_label_set_text (self->wish_text, "");
-}
-
-static void
-show_options (TbHandoutWindow *self)
-{
-  const TbNext *next = self->handout.next;
-  g_autoptr (GPtrArray) best = tb_handout_best_options (next);
-  g_autofree char *wish = tb_next_wish_text (next, self->handout.facts->metric);
-  const TbSetup *after = self->handout.facts->run[TB_SIDE_AFTER]->setup;
-
-  clear_options (self);
-  gtk_label_set_text (self->wish_text, wish);
-  for (guint i = 0; i < next->options->len; i++)
-    {
-      TbNextOption *option = g_ptr_array_index (next->options, i);
-
-      /* What is practised anyway is nothing else to try. */
-      if (option->reach != TB_REACH_NOT && !tb_setup_equal (option->setup, after))
-        add_option (self, option, is_among (best, option));
-    }
-}
-
 /* Working it out. */
 
 static void
@@ -192,87 +122,22 @@ enable (TbHandoutWindow *self, gboolean enabled)
 }
 
 static void
-take_facts (TbHandoutWindow *self, TbHandoutFacts *facts)
+on_facts (TbHandoutWindow *self)
 {
-  if (self->handout.facts != NULL)
-    tb_handout_facts_unref ((TbHandoutFacts *) self->handout.facts);
-  self->handout.facts = facts;
-}
-
-static void
-take_next (TbHandoutWindow *self, TbNext *next)
-{
-  if (self->handout.next != NULL)
-    tb_next_unref ((TbNext *) self->handout.next);
-  self->handout.next = next;
-}
-
-/* What is under way does not keep a closed window: GTK lets go of its parent only with the last reference,
- * and the parent may be gone by then. */
-
-/* Whether an answer is to the question that was asked last. */
-static gboolean
-is_wanted (TbHandoutWindow *self, GAsyncResult *result)
-{
-  return self != NULL && self->session != NULL && self->cancellable != NULL
-         && g_task_get_cancellable (G_TASK (result)) == self->cancellable;
-}
-
-static void
-on_next (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (TbHandoutWindow) self = tb_weak_take (data);
-  g_autoptr (TbNext) next = tb_next_find_finish (result, NULL);
-
-  if (next == NULL || !is_wanted (self, result))
-    return;
-  g_clear_object (&self->cancellable);
-  gtk_spinner_stop (self->spinner);
-  take_next (self, g_steal_pointer (&next));
-  show_options (self);
-  show_page (self);
-}
-
-/* The page does not wait for what else to try: for what was wished in the window, seen from the throw that it
- * was wished for, or else for what most bowlers want. */
-static void
-find_next (TbHandoutWindow *self)
-{
-  const TbRun *after = self->handout.facts->run[TB_SIDE_AFTER];
-  TbWish wish;
-  TbSetup *wished_from = tb_session_get_wish (self->session, &wish);
-  TbSetup *start = wished_from != NULL ? wished_from : after->setup;
-  g_autoptr (GArray) balls = tb_next_balls (tb_session_get_library (self->session), start);
-
-  if (wished_from == NULL)
-    wish = tb_handout_wish (after);
-  tb_next_find_async (start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
-                      self->cancellable, NULL, on_next, tb_weak_new (self));
-}
-
-static void
-on_facts (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (TbHandoutWindow) self = tb_weak_take (data);
-  g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new_finish (result, NULL);
-
-  if (facts == NULL || !is_wanted (self, result))
-    return;
-  clear_options (self);
-  take_next (self, NULL);
-  take_facts (self, g_steal_pointer (&facts));
+  tb_handout_options_clear (self->options);
+  self->handout.next = NULL;
+  self->handout.facts = tb_handout_work_get_facts (self->work);
   show_page (self);
   enable (self, TRUE);
-  find_next (self);
 }
 
 static void
-cancel (TbHandoutWindow *self)
+on_next (TbHandoutWindow *self)
 {
-  if (self->cancellable != NULL)
-    g_cancellable_cancel (self->cancellable);
-  g_clear_object (&self->cancellable);
   gtk_spinner_stop (self->spinner);
+  self->handout.next = tb_handout_work_get_next (self->work);
+  tb_handout_options_show (self->options, self->handout.next, self->handout.facts);
+  show_page (self);
 }
 
 static gboolean
@@ -297,22 +162,23 @@ can_be_made (TbHandoutWindow *self)
 static void
 update (TbHandoutWindow *self)
 {
-  gboolean metric = tb_session_get_units (self->session) == TB_UNITS_METRIC;
-
-  cancel (self);
   enable (self, FALSE);
-  if (!can_be_made (self))
-    return;
-  self->cancellable = g_cancellable_new ();
-  gtk_spinner_start (self->spinner);
-  tb_handout_facts_new_async (tb_session_get_study (self->session), metric, self->cancellable, on_facts,
-                              tb_weak_new (self));
+  if (can_be_made (self))
+    {
+      gtk_spinner_start (self->spinner);
+      tb_handout_work_start (self->work);
+    }
+  else
+    {
+      gtk_spinner_stop (self->spinner);
+      tb_handout_work_cancel (self->work);
+    }
 }
 
 gboolean
 tb_handout_window_is_settled (TbHandoutWindow *self)
 {
-  return self->cancellable == NULL && self->typing == 0;
+  return !tb_handout_work_is_busy (self->work) && self->typing == 0;
 }
 
 /* Paper and files. */
@@ -321,18 +187,9 @@ gboolean
 tb_handout_window_save (TbHandoutWindow *self, const char *path)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = tb_handout_pdf (&self->handout, &error);
-  g_autofree char *shown = g_filename_display_name (path), *sentence = NULL;
 
-  if (bytes == NULL)
-    tell (self, error->message);
-  else if (tb_atomic_write (path, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, &error))
-    tell (self, _ ("The page is saved."));
-  else
-    {
-      sentence = g_strdup_printf ("%s: %s.", shown, error->message);
-      tell (self, sentence);
-    }
+  tb_handout_save (&self->handout, path, &error);
+  tell (self, error != NULL ? error->message : _ ("The page is saved."));
   return error == NULL;
 }
 
@@ -366,42 +223,13 @@ save_action (GtkWidget *widget, const char *action, GVariant *parameter)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
 
-static void
-on_draw_page (TbHandoutWindow *self, GtkPrintContext *context)
-{
-  tb_handout_draw (gtk_print_context_get_cairo_context (context), &self->handout);
-}
-
-static GtkPageSetup *
-page_setup_of (TbHandoutWindow *self)
-{
-  GtkPageSetup *setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (self->handout.paper == TB_PAPER_LETTER ? GTK_PAPER_NAME_LETTER
-                                                                                  : GTK_PAPER_NAME_A4);
-
-  gtk_page_setup_set_paper_size (setup, size);
-  gtk_paper_size_free (size);
-  return setup;
-}
-
 void
 tb_handout_window_print (TbHandoutWindow *self, GtkPrintOperationAction action, const char *filename)
 {
-  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  g_autoptr (GtkPageSetup) setup = page_setup_of (self);
   g_autoptr (GError) error = NULL;
+  TbHandoutPrinting printing = { GTK_WINDOW (self), action, filename };
 
-  gtk_print_operation_set_n_pages (operation, 1);
-  gtk_print_operation_set_default_page_setup (operation, setup);
-  /* The page has margins of its own, in points from the paper's corner. */
-  gtk_print_operation_set_use_full_page (operation, TRUE);
-  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_job_name (operation, tb_handout_title (&self->handout));
-  if (filename != NULL)
-    gtk_print_operation_set_export_filename (operation, filename);
-  g_signal_connect_object (operation, "draw-page", G_CALLBACK (on_draw_page), self, G_CONNECT_SWAPPED);
-  gtk_print_operation_run (operation, action, GTK_WINDOW (self), &error);
-  if (error != NULL)
+  if (!tb_handout_print (&self->handout, &printing, &error))
     tell (self, error->message);
 }
 
@@ -411,13 +239,6 @@ print_action (GtkWidget *widget, const char *action, GVariant *parameter)
   tb_handout_window_print (TB_HANDOUT_WINDOW (widget), GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, NULL);
 }
 
-/* Letter where the locale says so. */
-static TbPaper
-usual_paper (void)
-{
-  return g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) ? TB_PAPER_LETTER : TB_PAPER_A4;
-}
-
 static void
 begin (TbHandoutWindow *self)
 {
@@ -425,7 +246,7 @@ begin (TbHandoutWindow *self)
   const char *name = after->bowler_name != NULL ? tb_document_display_name (after->bowler_name) : "";
 
   gtk_editable_set_text (GTK_EDITABLE (self->bowler), name);
-  gtk_drop_down_set_selected (self->paper, usual_paper ());
+  gtk_drop_down_set_selected (self->paper, tb_paper_usual ());
   g_signal_connect_object (self->session, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "wished", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "notify::units", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
@@ -441,6 +262,9 @@ tb_handout_window_new (GtkWindow *parent, TbSession *session)
       = g_object_new (TB_TYPE_HANDOUT_WINDOW, "transient-for", parent, "destroy-with-parent", TRUE, NULL);
 
   self->session = g_object_ref (session);
+  self->work = tb_handout_work_new (session);
+  g_signal_connect_object (self->work, "facts", G_CALLBACK (on_facts), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->work, "next", G_CALLBACK (on_next), self, G_CONNECT_SWAPPED);
   tb_handout_picture_set_handout (self->picture, &self->handout);
   begin (self);
   if (parent != NULL)
@@ -458,7 +282,7 @@ tb_handout_window_dispose (GObject *object)
   g_clear_handle_id (&self->typing, g_source_remove);
   if (self->session != NULL)
     {
-      cancel (self);
+      tb_handout_work_cancel (self->work);
       tb_handout_picture_set_handout (self->picture, NULL);
     }
   g_clear_object (&self->session);
@@ -473,13 +297,11 @@ tb_handout_window_finalize (GObject *object)
 {
   TbHandoutWindow *self = TB_HANDOUT_WINDOW (object);
 
-  take_facts (self, NULL);
-  take_next (self, NULL);
+  g_clear_object (&self->work);
   take_text (&self->handout.bowler, NULL);
   take_text (&self->handout.date, NULL);
   take_text (&self->handout.note, NULL);
-  if (self->handout.options != NULL)
-    g_ptr_array_unref ((GPtrArray *) self->handout.options);
+  take_options (self, NULL);
   G_OBJECT_CLASS (tb_handout_window_parent_class)->finalize (object);
 }
 
@@ -493,8 +315,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, paper);
   gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, note);
   gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, spinner);
-  gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, wish_text);
-  gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, options_box);
+  gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, options);
   gtk_widget_class_bind_template_child (widget_class, TbHandoutWindow, message);
   gtk_widget_class_bind_template_callback (widget_class, on_typed);
   gtk_widget_class_bind_template_callback (widget_class, on_choice);
@@ -507,6 +328,7 @@ tb_handout_window_class_init (TbHandoutWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tb_handout_window_dispose;
   G_OBJECT_CLASS (klass)->finalize = tb_handout_window_finalize;
+  g_type_ensure (TB_TYPE_HANDOUT_OPTIONS);
   g_type_ensure (TB_TYPE_HANDOUT_PICTURE);
   bind_template (widget_class);
   gtk_widget_class_install_action (widget_class, "handout.save", NULL, save_action);

@@ -6,6 +6,7 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
+#include "tb-handout-options.h"
 #include "tb-handout-window.h"
 #include "tb-style.h"
 #include "window-support.h"
@@ -87,15 +88,45 @@ test_saves (Fixture *self, gconstpointer data)
   g_assert_true (length != other || memcmp (before, after, length) != 0);
 }
 
+static gboolean
+is_checked (GtkWidget *widget)
+{
+  return GTK_IS_CHECK_BUTTON (widget) && gtk_check_button_get_active (GTK_CHECK_BUTTON (widget));
+}
+
+/* What is not checked is not on the page. */
+static void
+test_options (Fixture *self, gconstpointer data)
+{
+  TbHandoutOptions *options = TB_HANDOUT_OPTIONS (find (self->window, TB_TYPE_HANDOUT_OPTIONS));
+  g_autoptr (GPtrArray) all = NULL, left = NULL;
+  g_autofree char *before = NULL, *after = NULL;
+  gsize length, other;
+
+  wait_for_page (self);
+  all = tb_handout_options_get_checked (options);
+  g_assert_cmpuint (all->len, >, 0);
+  g_assert_true (tb_handout_window_save (self->window, self->file));
+  before = contents (self, &length);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (find_with (options, is_checked)), FALSE);
+  left = tb_handout_options_get_checked (options);
+  g_assert_cmpuint (left->len, ==, all->len - 1);
+  g_assert_true (tb_handout_window_save (self->window, self->file));
+  after = contents (self, &other);
+  g_assert_true (length != other || memcmp (before, after, length) != 0);
+}
+
 static void
 test_cannot_save (Fixture *self, gconstpointer data)
 {
   g_autofree char *nowhere = g_build_filename (scratch_folder (), "none", "page.pdf", NULL);
   /* No folder's name has to be text. */
   g_autofree char *unreadable = g_build_filename (scratch_folder (), "none\xff", "page.pdf", NULL);
+  g_autofree char *sentence = g_strdup_printf ("%s: No such file or directory.", nowhere);
 
   wait_for_page (self);
   g_assert_false (tb_handout_window_save (self->window, nowhere));
+  g_assert_true (says (self->window, sentence));
   g_assert_false (tb_handout_window_save (self->window, unreadable));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
 }
@@ -142,6 +173,7 @@ main (int argc, char **argv)
 #define ADD(name, test) g_test_add ("/handout/" name, Fixture, NULL, set_up, test, tear_down)
   ADD ("wish", test_wish);
   ADD ("saves", test_saves);
+  ADD ("options", test_options);
   ADD ("cannot-save", test_cannot_save);
   ADD ("prints", test_prints);
   ADD ("closes-early", test_closes_early);
