@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
+#include "tb-measure-text.h"
 
 const char *
 tb_lesson_display (const char *text)
@@ -51,6 +52,29 @@ fail_place (const char *place, GError **error)
   return FALSE;
 }
 
+static char *
+side_text (const TbLessonThrow *thrown, const TbLessonNumber *number)
+{
+  TbSide side = number->of == TB_LESSON_OF_AFTER ? TB_SIDE_AFTER : TB_SIDE_BEFORE;
+
+  return tb_measure_number_text (number->measure, &thrown->run[side]->path.measures, FALSE);
+}
+
+/* Of the numbers as they are told, as everywhere: nobody who subtracts gets another. A size has no sign. */
+static char *
+difference_text (const TbLessonThrow *thrown, const TbLessonNumber *number, gboolean size)
+{
+  static const char *const signs[] = { "+", "−" };
+  g_autofree char *text
+      = tb_measure_difference_text (number->measure, &thrown->run[TB_SIDE_BEFORE]->path.measures,
+                                    &thrown->run[TB_SIDE_AFTER]->path.measures, FALSE);
+
+  for (gsize i = 0; size && i < G_N_ELEMENTS (signs); i++)
+    if (g_str_has_prefix (text, signs[i]))
+      return g_strdup (text + strlen (signs[i]));
+  return g_steal_pointer (&text);
+}
+
 /* "before.board_at_pins": the number, with the digits its measure is told with. */
 static gboolean
 fill_place (GString *filled, const char *place, const TbLessonThrow *thrown, GError **error)
@@ -69,15 +93,13 @@ fill_place (GString *filled, const char *place, const TbLessonThrow *thrown, GEr
     if (g_str_has_prefix (place, words[i].word))
       {
         TbLessonNumber number = { tb_measure_find (place + strlen (words[i].word)), words[i].of };
-        double value = number.measure ? tb_lesson_number (thrown, &number) : NAN;
+        g_autofree char *text = NULL;
 
-        if (isnan (value))
+        if (!number.measure || isnan (tb_lesson_number (thrown, &number)))
           break;
-        if (words[i].of == TB_LESSON_OF_DIFFERENCE && !words[i].size && value > 0)
-          g_string_append_c (filled, '+');
-        if (value < 0 && !words[i].size)
-          g_string_append (filled, "−");
-        g_string_append_printf (filled, "%.*f", number.measure->digits, fabs (value));
+        text = number.of == TB_LESSON_OF_DIFFERENCE ? difference_text (thrown, &number, words[i].size)
+                                                    : side_text (thrown, &number);
+        g_string_append (filled, text);
         return TRUE;
       }
   return fail_place (place, error);

@@ -99,6 +99,23 @@ def check_no_place_is_left_empty():
             assert re.search(r'\d', step['explanation']), step['explanation']
 
 
+def check_differences_are_of_what_is_told():
+    """Board 12.0 instead of 17.8 is 5.8 boards less, whatever the digits are that nobody sees."""
+    answers = {lesson['id']: [step['explanation'] for step in lesson['steps']] for lesson in shown()}
+    seen = 0
+    for lesson, index, step in steps_on_one_line():
+        pattern = re.sub(r'\\{(\w+)\\\.(\w+)\\}', r'(?P<\1_\2>[\\d.−]+)', re.escape(step['explain']))
+        told = re.fullmatch(pattern, answers[lesson][index]).groupdict()
+        for name, text in told.items():
+            of, measure = name.split('_', 1)
+            if of == 'size':
+                figures, digits = figures_of(step), len(text.partition('.')[2])
+                before, after = (round(figures[side][measure], digits) for side in ('before', 'after'))
+                assert text == f'{abs(after - before):.{digits}f}', (lesson, index, measure, text, before, after)
+                seen += 1
+    assert seen > 5, seen
+
+
 def check_the_answer_follows_the_constants():
     lesson = read(ROOT / 'data' / 'lessons' / 'speed.json')
     before = shown(save(lesson))[0]['steps'][1]['answer']
