@@ -48,7 +48,8 @@ fail_place (const char *place, GError **error)
 {
   g_autofree char *shown = tb_quotable (place);
 
-  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE, _ ("explain: “{%s}” is no number of this throw"), shown);
+  g_set_error (error, TB_STORE_ERROR, TB_STORE_ERROR_VALUE, _ ("explain: “{%s}” is no number of this throw"),
+               shown);
   return FALSE;
 }
 

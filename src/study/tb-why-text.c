@@ -19,6 +19,8 @@ static const double smallest[TB_WHY_N_SPLITS] = { 0.05, 0.05, 0.05 };
 /* Parts named at most, and the share of the greatest under which they are not. */
 #define MOST_PARTS 6
 #define SMALL_SHARE 0.04
+/* Of a part, on the lane behind the oil, from which on time there is its reason. */
+#define DRY_SHARE 0.3
 /* A ball that hooks less than this, boards, runs straight as far as a sentence goes. */
 #define STRAIGHT_BOARDS 0.5
 
@@ -186,6 +188,24 @@ both_hook (const Teller *teller)
   return TRUE;
 }
 
+/* Time on the dry is no reason for boards that the ball gains or loses in the oil: a fair part of them has to
+ * come from the lane behind it. */
+static gboolean
+comes_from_the_dry (const Teller *teller, const TbWhyInput *input)
+{
+  const TbWhy *why = teller->why;
+  double exit = why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT], part = input->part[TB_WHY_BOARD], dry = 0;
+
+  for (guint i = 0; i < why->n_stretches; i++)
+    {
+      const TbWhyStretch *stretch = &why->stretch[i];
+      double behind = stretch->to_ft - fmax (stretch->from_ft, exit);
+
+      dry += stretch->part[TB_WHY_BOARD] * fmax (behind, 0) / (stretch->to_ft - stretch->from_ft);
+    }
+  return isfinite (exit) && dry * part > 0 && fabs (dry) >= DRY_SHARE * fabs (part);
+}
+
 static const Reason *
 choose_reason (const Teller *teller, const TbWhyInput *input)
 {
@@ -197,7 +217,8 @@ choose_reason (const Teller *teller, const TbWhyInput *input)
     {
       const Reason *reason = find_reason (habit->fact[i]);
 
-      if (reason && explains (input, reason))
+      if (reason && explains (input, reason)
+          && (reason->fact != TB_WHY_DRY_TIME || comes_from_the_dry (teller, input)))
         return reason;
     }
   return NULL;
@@ -295,8 +316,7 @@ board_sentence (const Teller *teller, const TbWhyInput *input)
 
   if (fabs (input->part[TB_WHY_LAUNCH]) >= smallest[TB_WHY_BOARD])
     return line_sentence (teller, input, phrase, comes_to);
-  if (reason
-      && (reason->fact != TB_WHY_DRY_TIME || isfinite (teller->why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT])))
+  if (reason)
     return reason_sentence (teller, input, reason, phrase, comes_to);
   /* Translators: the change, and what it comes to: "2.0 mph more: 3.1 of the 3.6 boards." */
   return tb_fill_with (_ ("%1$s: %2$s."), phrase, comes_to, NULL);
@@ -545,8 +565,8 @@ straight_sentence (const Teller *teller)
   return g_strdup (_ ("Neither ball hooks: both run straight along their launch lines."));
 }
 
-/* With one change only the boards have more to tell than that it was this one: if it was anything, or if the line pointed
- * the ball elsewhere and the hook took it back. */
+/* With one change only the boards have more to tell than that it was this one: if it was anything, or if the
+ * line pointed the ball elsewhere and the hook took it back. */
 static gboolean
 has_parts (const Teller *teller, TbWhyMeasure split)
 {
