@@ -337,7 +337,9 @@ const TbTerm tb_glossary[] = {
   { "pocket",
     N_ ("Pocket"),
     N_ ("The place between the head pin and the pin beside it, on the bowler’s side, where strikes are made. "
-        "The middle of the ball is then on about board 17½."),
+        "The middle of the ball is then on about board 17½. The other pocket is its mirror image, on the far "
+        "side of "
+        "the head pin."),
     { "head-pin", "entry-angle", "strike", NULL },
     { "board_at_pins", NULL } },
   { "polish",

@@ -118,12 +118,12 @@ gutter_text (const TbRun *run, gboolean metric)
   return tb_fill_with (_ ("left gutter at %s"), where, NULL);
 }
 
-/* Boards that the ball passes the pocket by: positive when high. */
+/* Boards that a place at the pins is past the pocket: positive when high. */
 static double
-pocket_miss (const TbRun *run)
+pocket_miss (const TbRun *run, double x)
 {
   const TbAssumed *assumed = &run->setup->shot.assumed;
-  double board = tb_board_from_x (run->path.measures.x_at_pins);
+  double board = tb_board_from_x (x);
   double one = tb_board_from_x (assumed->pocket_low);
   double other = tb_board_from_x (assumed->pocket_high);
 
@@ -142,9 +142,13 @@ tb_run_end_text (const TbRun *run, gboolean metric)
     return g_strdup (_ ("not thrown"));
   if (run->path.result != TB_RESULT_PINS)
     return gutter_text (run, metric);
-  miss = pocket_miss (run);
+  miss = pocket_miss (run, run->path.measures.x_at_pins);
   if (miss == 0)
     return g_strdup (_ ("in the pocket"));
+  if (pocket_miss (run, -run->path.measures.x_at_pins) == 0)
+    /* Translators: in the one on the far side of the head pin, where a back-up ball belongs and a hook has
+     * gone too far. */
+    return g_strdup (_ ("in the other pocket"));
   /* Beside the pocket is beside it, by however little: never by "0.0 boards". */
   miss = copysign (MAX (fabs (miss), LEAST_MISS), miss);
   boards = tb_number_text (fabs (miss), tb_digits_apart (miss, 0, 1, MISS_DIGITS));

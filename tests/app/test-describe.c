@@ -84,11 +84,12 @@ test_gutter (void)
   g_assert_nonnull (strstr (text, end));
 }
 
-/* High, light and in the pocket, from what the run's own assumptions call the pocket. */
+/* High, light, in the pocket and in the one beyond the head pin, from what the run's own assumptions call the
+ * pocket. */
 static void
 test_end (void)
 {
-  int seen_high = 0, seen_light = 0, seen_pocket = 0;
+  int seen_high = 0, seen_light = 0, seen_pocket = 0, seen_other = 0;
 
   for (double aim = 10; aim <= 22; aim += 0.25)
     {
@@ -98,17 +99,23 @@ test_end (void)
       double low = tb_board_from_x (run->setup->shot.assumed.pocket_low);
       double high = tb_board_from_x (run->setup->shot.assumed.pocket_high);
 
+      /* The middle of the lane is the middle of board 20. */
+      gboolean other = 40 - board >= MIN (low, high) && 40 - board <= MAX (low, high);
+
       if (run->path.result != TB_RESULT_PINS)
         continue;
+      seen_other += other;
+      g_assert_cmpint (strstr (end, "in the other pocket") != NULL, ==, other);
       seen_high += strstr (end, "high") != NULL;
       seen_light += strstr (end, "light") != NULL;
       seen_pocket += strstr (end, "in the pocket") != NULL;
-      g_assert_cmpint (strstr (end, "high") != NULL, ==, board > MAX (low, high));
+      g_assert_cmpint (strstr (end, "high") != NULL, ==, board > MAX (low, high) && !other);
       g_assert_cmpint (strstr (end, "light") != NULL, ==, board < MIN (low, high));
     }
   g_assert_cmpint (seen_high, >, 0);
   g_assert_cmpint (seen_light, >, 0);
   g_assert_cmpint (seen_pocket, >, 0);
+  g_assert_cmpint (seen_other, >, 0);
 }
 
 static void
