@@ -6,9 +6,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "tb-accessible.h"
-#include "tb-core.h"
+#include "tb-help-assumed.h"
 #include "tb-help-row.h"
 #include "tb-help-search.h"
+#include "tb-help-texts.h"
 #include "tb-help-words.h"
 
 struct _TbHelpWindow
@@ -30,105 +31,9 @@ struct _TbHelpWindow
 /* The page of what was found, which has no place in the list of pages. */
 #define FOUND "found"
 #define WORDS "words"
+#define ASSUMED "assumed"
 
 G_DEFINE_FINAL_TYPE (TbHelpWindow, tb_help_window, GTK_TYPE_WINDOW)
-
-/* A page of plain text: a heading and its paragraphs, again and again; ends with NULL. A heading begins with
- * '#'. */
-typedef struct TextPage
-{
-  const char *name, *title;
-  const char *const *text;
-} TextPage;
-
-static const char *const ball_text[]
-    = { N_ ("#Skid, hook, roll"),
-        N_ ("The ball leaves the hand sliding: where it touches the lane, its surface moves over the boards. "
-            "Friction works against that slip. It slows the ball, spins it up, and pushes it aside where the "
-            "slip points aside: that is the hook. When the slip has gone the ball rolls, and hooks no more."),
-        N_ ("Oil keeps the cover off the lane. How much it does depends on the film and on how rough the "
-            "cover is: a rough surface reaches through a film that carries a smooth one. So a ball skids on "
-            "the heads and turns where the oil ends."),
-        N_ ("#What decides how much, and where"),
-        N_ ("For a ball that gets to rolling, its release and its core fix the whole turn and the speed it "
-            "loses, whatever the oil is. Oil, line and surface decide where it turns, and so on which board "
-            "it ends. A ball that turns late has little lane left; one that turns early has spent its turn "
-            "and goes straight, which looks like less hook."),
-        N_ ("More speed means less time for friction to work before the pins. More revs, or more axis "
-            "rotation, mean more slip to the side. A rough surface on the same line hooks more; on its own "
-            "line to the pocket it may arrive flatter."),
-        N_ ("#The ball's core and its oil"),
-        N_ ("A core makes the spin axis wander over the ball, and each turn leaves its ring of oil a little "
-            "further on. A ball that flares shows the lane a dry strip each turn; one that does not runs on "
-            "its own oil."),
-        N_ ("#Loft"),
-        N_ ("In the air nothing rubs. A landing presses the film thin for a few thousandths of a second and "
-            "rubs harder than the resting ball; a high arc also spends speed upwards."),
-        NULL };
-
-static const char *const figures_text[] = {
-  N_ ("#Agrees"),
-  N_ ("Skid, then hook, then roll, in that order, for every hooking shot (United States Bowling Congress, "
-      "Ball Motion Study, 2008). Surface leads all other properties of the ball (same)."),
-  N_ ("A strike line reported for 17.9 mph, 416 rpm and 45° on a film that is the same across the lane ends "
-      "in the pocket, if the press counted board 28 from the left (AIP Advances 15, 045222, 2025)."),
-  N_ ("About half the oil of the heads is gone from the track after 12 to 15 games (Bowlers Journal, August "
-      "2015): the shares of oil that ball and lane exchange were chosen so."),
-  N_ ("Closed forms of mechanics, three textbook problems, and independent solvers agree with the computed "
-      "paths to a few thousandths of a board."),
-  N_ ("#Disagrees"),
-  N_ ("Coaching press has a ball lose 2 to 2.5 mph on the way. Here a ball that rolls has lost 2.5 to 3.8 "
-      "mph, whatever the lane: speed on a monitor is measured further down."),
-  N_ ("Tour reports of 2003 have the ball at board 11 to 12 near 41 ft on a 43 ft pattern. Here the most "
-      "forgiving line on a 3 : 1 film goes about six boards further out. The film of that day is not "
-      "published."),
-  N_ ("Static weight is said to matter little. Three ounces of top weight move the ball by 1.3 boards here; "
-      "surface, by nine."),
-  N_ ("A ball that does not flare loses about eight boards here, all through its own oil. The direction is "
-      "the trade's; the size is not known."),
-  N_ ("#Left out"),
-  N_ ("The air's sideways lift on a spinning ball, which nobody has measured near a lane, and the give of "
-      "lane and cover."),
-  NULL
-};
-
-static const char *const sources_text[]
-    = { N_ ("#The lane and the ball"),
-        N_ ("United States Bowling Congress, Equipment Specifications Manual: dimensions, weights, radii of "
-            "gyration, roughness, static weights, holes. The current text supersedes what is said here."),
-        N_ ("United States Bowling Congress, Ball Motion Study, 2008; technical note on the 10 pin; pattern "
-            "study (press text)."),
-        N_ ("#Mechanics"),
-        N_ ("Coriolis, 1835, and any text on mechanics: the sliding and rolling sphere. Landau and Lifshitz, "
-            "Mechanics, §37: the free top. Olver and Spikes, 1998: the friction of mixed films. Johnson, "
-            "Contact Mechanics, 1985: the spot under the ball. Zhuravlev, 1998: spinning on it while it "
-            "slips. Moreau, and Jean, 1999: slips that come to rest."),
-        N_ ("#Injuries"),
-        N_ ("Kerr, Collins and Comstock, Clinical Pediatrics 50, 2011; Zabierek and others, Journal of Sport "
-            "Rehabilitation, 2022."),
-        NULL };
-
-static const char *const cautions_text[]
-    = { N_ ("House rules, the local rulebook and qualified people come before anything said here."),
-        N_ ("#On the lane"),
-        N_ ("Never step past the foul line: the lane is oiled, and falls are the most common injury of older "
-            "bowlers. Lift a ball with both hands on its sides."),
-        N_ ("High lofting dents lanes; many houses forbid it. Ask the staff before you try it."),
-        N_ ("#Wrist, elbow, thumb"),
-        N_ ("Forcing revs by twisting strains the elbow and wrist. A thumb that is numb or tingles: stop, "
-            "have the fit checked, and see a clinician if it stays."),
-        N_ ("#Surface and drilling"),
-        N_ ("Sand wet, in fresh air, with eye protection and a respirator for particles; keep sleeves away "
-            "from a spinner. Solvents burn. Never heat a ball in an oven or microwave. Plugging and drilling "
-            "are a pro shop's work."),
-        N_ ("In competition no abrasive and no liquid may touch the ball once scoring has begun; ask the "
-            "tournament."),
-        NULL };
-
-static const TextPage text_pages[] = { { "ball", N_ ("How the ball moves"), ball_text },
-                                       { "figures", N_ ("Against what is published"), figures_text },
-                                       { "sources", N_ ("Sources"), sources_text },
-                                       { "cautions", N_ ("Cautions"), cautions_text } };
 
 #define PAGE_MARGIN 24
 #define PAGE_SPACING 10
@@ -176,18 +81,18 @@ add_paragraph (TbHelpWindow *self, GtkBox *column, const TbHelpPiece *piece)
 }
 
 static void
-add_text_page (TbHelpWindow *self, const TextPage *page)
+add_text_page (TbHelpWindow *self, const TbHelpText *page)
 {
   GtkWidget *column = new_column ();
   TbHelpPiece piece = { .page = page->name, .title = _ (page->title) };
 
   gtk_box_append (GTK_BOX (column), tb_help_label_new (_ (page->title), "title-2"));
-  for (const char *const *text = page->text; *text != NULL; text++)
+  for (const char *const *paragraph = page->paragraphs; *paragraph != NULL; paragraph++)
     {
-      const char *shown = _ (*text);
+      const char *shown = _ (*paragraph);
 
       piece.text = shown;
-      if (shown[0] == '#')
+      if (shown[0] == TB_HELP_HEADING)
         {
           piece.title = shown + 1;
           gtk_box_append (GTK_BOX (column), tb_help_label_new (piece.title, "heading"));
@@ -198,82 +103,27 @@ add_text_page (TbHelpWindow *self, const TextPage *page)
   add_page (self, column, page->name, _ (page->title));
 }
 
-/* "0.008", "3 ms" */
-static char *
-with_unit (double value, const char *unit)
+/* Where what is assumed goes. */
+typedef struct Assumed
 {
-  return unit[0] != '\0' ? g_strdup_printf ("%g %s", value, _ (unit)) : g_strdup_printf ("%g", value);
-}
+  TbHelpWindow *window;
+  GtkBox *column;
+} Assumed;
 
 static void
-add_constant (TbHelpWindow *self, GtkBox *column, const TbAssumedInfo *info)
+add_assumed (const char *title, const char *text, gpointer data)
 {
-  g_autofree char *value = with_unit (info->value, info->unit), *low = with_unit (info->low, info->unit);
-  g_autofree char *high = with_unit (info->high, info->unit);
-  /* Translators: what it is, then its value. */
-  g_autofree char *heading = g_strdup_printf (_ ("%s: %s"), _ (info->label), value);
-  g_autofree char *range = g_strdup_printf (_ ("Plausible from %s to %s."), low, high);
-  g_autofree char *source = g_strdup_printf (_ ("Where it comes from: %s."), _ (info->source));
-  g_autofree char *consequence = g_strdup_printf (_ ("If it is moved: %s."), _ (info->consequence));
+  Assumed *page = data;
 
-  g_autofree char *all = g_strjoin ("\n", range, source, consequence, NULL);
-
-  gtk_box_append (column, tb_help_label_new (heading, "heading"));
-  add_paragraph (self, column, &(TbHelpPiece){ .page = "assumed", .title = heading, .text = all });
-}
-
-/* Pads that people know. */
-static const double pads[] = { 500, 1000, 2000, 3000, 4000, TB_GRIT_POLISH };
-
-static char *
-surface_text (void)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (pads); i++)
-    {
-      double um = tb_um_from_metres (tb_roughness_from_grit (pads[i]));
-
-      g_string_append (text, i > 0 ? "\n" : "");
-      if (pads[i] == TB_GRIT_POLISH)
-        g_string_append_printf (text, _ ("Polish: %.2f µm"), um);
-      else
-        g_string_append_printf (text, _ ("%.0f grit: %.2f µm"), pads[i], um);
-    }
-  return g_string_free (g_steal_pointer (&text), FALSE);
-}
-
-static char *
-cover_text (void)
-{
-  const TbField *field = tb_field_find (TB_GROUP_BALL, "cover");
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  for (int kind = 0; kind < TB_N_COVER_KINDS; kind++)
-    {
-      TbCover cover = tb_cover_typical ((TbCoverKind) kind);
-
-      g_string_append (text, kind > 0 ? "\n" : "");
-      /* Translators: kind of cover, friction on a dry lane, film scale, absorption. */
-      g_string_append_printf (
-          text, _ ("%s: friction on a dry lane %g, grip through oil %g, oil absorption %g 1/s"),
-          _ (field->choices[kind].label), cover.dry_friction, cover.film_scale, cover.absorption);
-    }
-  return g_string_free (g_steal_pointer (&text), FALSE);
-}
-
-static void
-add_table (TbHelpWindow *self, GtkBox *column, const char *title, const char *text)
-{
-  gtk_box_append (column, tb_help_label_new (title, "heading"));
-  add_paragraph (self, column, &(TbHelpPiece){ .page = "assumed", .title = title, .text = text });
+  gtk_box_append (page->column, tb_help_label_new (title, "heading"));
+  add_paragraph (page->window, page->column, &(TbHelpPiece){ .page = ASSUMED, .title = title, .text = text });
 }
 
 static void
 add_assumed_page (TbHelpWindow *self)
 {
   GtkWidget *column = new_column ();
-  g_autofree char *covers = cover_text (), *surfaces = surface_text ();
+  Assumed page = { self, GTK_BOX (column) };
 
   gtk_box_append (GTK_BOX (column), tb_help_label_new (_ ("What is assumed"), "title-2"));
   gtk_box_append (
@@ -281,11 +131,8 @@ add_assumed_page (TbHelpWindow *self)
       tb_help_label_new (_ ("Nobody has published these numbers, or they are only typical. They are not "
                             "measurements, and what the model says is no measurement either."),
                          NULL));
-  for (const TbAssumedInfo *info = tb_assumed_table; info->name != NULL; info++)
-    add_constant (self, GTK_BOX (column), info);
-  add_table (self, GTK_BOX (column), _ ("Covers (assumed)"), covers);
-  add_table (self, GTK_BOX (column), _ ("Roughness of a surface (typical, not measured)"), surfaces);
-  add_page (self, column, "assumed", _ ("What is assumed"));
+  tb_help_assumed_foreach (add_assumed, &page);
+  add_page (self, column, ASSUMED, _ ("What is assumed"));
 }
 
 static void
@@ -458,11 +305,11 @@ tb_help_window_init (TbHelpWindow *self)
   self->search = TB_HELP_SEARCH (tb_help_search_new ());
   gtk_stack_set_hhomogeneous (self->stack, FALSE);
   gtk_box_append (GTK_BOX (box), new_side (self));
-  add_text_page (self, &text_pages[0]);
+  add_text_page (self, &tb_help_texts[0]);
   add_words_page (self);
   add_assumed_page (self);
-  for (gsize i = 1; i < G_N_ELEMENTS (text_pages); i++)
-    add_text_page (self, &text_pages[i]);
+  for (const TbHelpText *text = tb_help_texts + 1; text->name != NULL; text++)
+    add_text_page (self, text);
   add_found_page (self);
   name_rows (gtk_widget_get_first_child (box));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->stack));
