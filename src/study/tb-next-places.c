@@ -14,6 +14,10 @@
 #define END_HALVINGS 6
 /* The nearest place is sought to this share of the way between its neighbours. */
 #define NEAREST_SHARE 0.01
+/* A curve that sways is looked at in so many steps between its places where it is nearer to the wish than
+ * this, in the wish's unit. */
+#define CLOSER 5
+#define SWAY 1.0
 
 static double
 miss_at (double at, gpointer data)
@@ -26,7 +30,7 @@ miss_at (double at, gpointer data)
 /* What is known of the curve, in order: its places, and what was found between them. */
 typedef struct Places
 {
-  TbNextPoint point[3 * TB_NEXT_POINTS];
+  TbNextPoint point[8 * TB_NEXT_POINTS];
   guint count;
 } Places;
 
@@ -174,6 +178,40 @@ nearest_root (NextSolver *self, const Places *all)
   return best;
 }
 
+/* The heading of a rolling ball sways as its core comes round, and with it where it turns and where it rolls.
+ */
+static gboolean
+sways (const TbWish *wish)
+{
+  return wish->kind == TB_WISH_ANGLE || wish->kind == TB_WISH_TURN || wish->kind == TB_WISH_ROLL;
+}
+
+/* Looks closer at the curve where it comes near the wish with a smaller change than `root` asks: within its
+ * sway it may meet the wish there already. */
+static void
+look_closer (NextSolver *self, const TbNextOption *option, double root, Places *places)
+{
+  double here = tb_knob_value (self->knob, &self->base), target = self->next->target;
+
+  for (guint i = 1; i < option->n_points; i++)
+    {
+      const TbNextPoint *a = &option->point[i - 1], *b = &option->point[i];
+
+      if (!(fmin (fabs (a->wished - target), fabs (b->wished - target)) < SWAY))
+        continue;
+      next_warm_up (self, a);
+      for (int k = 1; k < CLOSER; k++)
+        {
+          double at = a->at + (b->at - a->at) * k / CLOSER;
+
+          if (fabs (at - here) < fabs (root - here))
+            places_add (places, &(TbNextPoint){ .at = at,
+                                                .wished = next_value_at (at, self),
+                                                .aim_board = tb_board_from_x (self->shot.delivery.aim) });
+        }
+    }
+}
+
 double
 next_meet (NextSolver *self, const TbNextOption *option)
 {
@@ -184,5 +222,10 @@ next_meet (NextSolver *self, const TbNextOption *option)
   at = nearest_root (self, &places);
   if (isnan (at) && look_about_nearest (self, option, &places))
     at = nearest_root (self, &places);
+  if (isfinite (at) && sways (&self->next->wish))
+    {
+      look_closer (self, option, at, &places);
+      at = nearest_root (self, &places);
+    }
   return at;
 }
