@@ -12,7 +12,7 @@ typedef struct TbAssumed
 {
   double film_friction;       /* coefficient with the ball fully carried by the film */
   double restitution;         /* normal speed after a landing over before it */
-  double landing_time;        /* s, how long a landing presses */
+  double landing_time;        /* s, from the touch until the fall is stopped: what presses is the mean load then */
   double contact_radius;      /* m, radius of the spot under the resting ball */
   double rolling_resistance;  /* force over weight */
   double drag_coefficient;    /* of a sphere */
