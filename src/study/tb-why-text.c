@@ -12,218 +12,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include "tb-fill.h"
-#include "tb-unit-pair.h"
+#include "tb-why-reason.h"
 
-/* A difference smaller than this, in the digits shown, is none: boards, degrees, feet. */
-static const double smallest[TB_WHY_N_SPLITS] = { 0.05, 0.05, 0.05 };
 /* Parts named at most, and the share of the greatest under which they are not. */
 #define MOST_PARTS 6
 #define SMALL_SHARE 0.04
-/* Of a part, on the lane behind the oil, from which on time there is its reason. */
-#define DRY_SHARE 0.3
-/* A ball that hooks less than this, boards, runs straight as far as a sentence goes. */
-#define STRAIGHT_BOARDS 0.5
-
-/* What is told of, and in which units. */
-typedef struct Teller
-{
-  const TbWhy *why;
-  gboolean metric;
-} Teller;
-
-/* Units of the splits, as core's tables have them; digits after the point. */
-static const char *const split_units[TB_WHY_N_SPLITS] = { "board", "°", "ft" };
-#define DIGITS 1
-
-static TbToldUnit
-split_unit (const Teller *teller, TbWhyMeasure split)
-{
-  return tb_told_unit (split_units[split], DIGITS, teller->metric);
-}
-
-/* What a change did on the way, as a reason for boards. `good` is the sign that goes with more boards. */
-typedef struct Reason
-{
-  TbWhyMeasure fact;
-  int good;
-  double smallest; /* in the fact's unit, below which it is no reason */
-  int digits;
-  const char *unit; /* as core's tables have it */
-  const char *more,
-      *less; /* %1$s the change, %2$s the amount, %3$s what it comes to, %4$s the dry lane, %5$s the unit */
-} Reason;
-
-/* Translators: %1$s is the change ("2.0 mph more"), %2$s a number, %3$s what it comes to ("3.1 of the 3.6
- * boards"). */
-static const Reason reasons[] = {
-  { TB_WHY_DRY_TIME, 1, 0.005, 2, "ft",
-    N_ ("%1$s leaves the ball %2$s s more on the dry last %4$s %5$s: %3$s."),
-    N_ ("%1$s leaves the ball %2$s s less on the dry last %4$s %5$s: %3$s.") },
-  { TB_WHY_SIDE_SHARE, 1, 2, 0, "", N_ ("%1$s turns %2$s %% more of the friction sideways: %3$s."),
-    N_ ("%1$s turns %2$s %% less of the friction sideways: %3$s.") },
-  { TB_WHY_OIL_EXIT, -1, 0.1, 1, "ft", N_ ("%1$s keeps the ball in the oil %2$s %5$s longer: %3$s."),
-    N_ ("%1$s brings the ball out of the oil %2$s %5$s earlier: %3$s.") },
-  { TB_WHY_HOOK_START, -1, 0.1, 1, "ft", N_ ("%1$s makes the ball hook %2$s %5$s later: %3$s."),
-    N_ ("%1$s makes the ball hook %2$s %5$s earlier: %3$s.") },
-  { TB_WHY_ROLL_START, -1, 0.1, 1, "ft", N_ ("%1$s makes the ball roll %2$s %5$s later: %3$s."),
-    N_ ("%1$s makes the ball roll %2$s %5$s earlier: %3$s.") },
-  { TB_WHY_TURN, 1, 0.1, 1, "", N_ ("%1$s turns the ball %2$s° more on its way: %3$s."),
-    N_ ("%1$s turns the ball %2$s° less on its way: %3$s.") },
-  { TB_WHY_FLARE, 1, 0.05, 1, "in", N_ ("%1$s lets the track flare %2$s %5$s more over dry cover: %3$s."),
-    N_ ("%1$s lets the track flare %2$s %5$s less over dry cover: %3$s.") },
-};
-
-/* Which reasons are looked at for an input, the trade's own first. */
-typedef struct Habit
-{
-  const char *field;
-  TbWhyMeasure fact[4];
-} Habit;
-
-static const Habit habits[] = {
-  { "speed_mph", { TB_WHY_DRY_TIME, TB_WHY_SIDE_SHARE, TB_WHY_HOOK_START, TB_WHY_ROLL_START } },
-  { "rev_rate_rpm", { TB_WHY_SIDE_SHARE, TB_WHY_TURN, TB_WHY_HOOK_START } },
-  { "axis_rotation_deg", { TB_WHY_SIDE_SHARE, TB_WHY_TURN, TB_WHY_HOOK_START } },
-  { "axis_tilt_deg", { TB_WHY_SIDE_SHARE, TB_WHY_TURN, TB_WHY_HOOK_START } },
-  { "grip_pressure", { TB_WHY_SIDE_SHARE, TB_WHY_DRY_TIME, TB_WHY_HOOK_START } },
-  { "differential_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
-  { "intermediate_differential_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
-  { "pin_to_pap_in", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
-  { "drilling_angle_deg", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
-  { "val_angle_deg", { TB_WHY_FLARE, TB_WHY_HOOK_START } },
-  { NULL, { TB_WHY_HOOK_START, TB_WHY_OIL_EXIT, TB_WHY_ROLL_START, TB_WHY_DRY_TIME } },
-};
-
-static const Habit *
-find_habit (const TbChange *change)
-{
-  const Habit *habit = habits;
-
-  while (habit->field && g_strcmp0 (habit->field, tb_change_name (change)) != 0)
-    habit++;
-  return habit;
-}
-
-static const Reason *
-find_reason (TbWhyMeasure fact)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (reasons); i++)
-    if (reasons[i].fact == fact)
-      return &reasons[i];
-  return NULL;
-}
-
-/* A share is told in hundredths. */
-static double
-fact_amount (const TbWhyInput *input, TbWhyMeasure fact)
-{
-  return input->part[fact] * (fact == TB_WHY_SIDE_SHARE ? 100 : 1);
-}
-
-/* A number in the unit it is told in, as far as it is told. */
-static double
-as_told (const Teller *teller, TbWhyMeasure split, double value)
-{
-  TbToldUnit told = split_unit (teller, split);
-  double steps = pow (10, told.digits);
-
-  return floor (value * told.factor * steps + 0.5) / steps;
-}
-
-static char *
-told_text (const Teller *teller, TbWhyMeasure split, double value)
-{
-  TbToldUnit told = split_unit (teller, split);
-
-  return tb_number_text (value * told.factor, told.digits);
-}
-
-/* The difference between the numbers as they are told, so that nobody who subtracts them gets another. */
-static double
-told_difference (const Teller *teller, TbWhyMeasure split)
-{
-  double told = as_told (teller, split, teller->why->value[TB_SIDE_AFTER][split])
-                - as_told (teller, split, teller->why->value[TB_SIDE_BEFORE][split]);
-
-  return fabs (teller->why->difference[split]) < smallest[split] ? 0 : told;
-}
-
-static char *
-told_difference_text (const Teller *teller, TbWhyMeasure split)
-{
-  return tb_number_text (fabs (told_difference (teller, split)), split_unit (teller, split).digits);
-}
-
-static gboolean
-differs (const Teller *teller, TbWhyMeasure split)
-{
-  return fabs (told_difference (teller, split)) > 0.5 * pow (10, -split_unit (teller, split).digits);
-}
-
-/* Steeper and flatter are said of a ball that comes in towards higher boards. */
-static gboolean
-comes_in (const Teller *teller)
-{
-  return teller->why->value[TB_SIDE_BEFORE][TB_WHY_ANGLE] >= 0
-         && teller->why->value[TB_SIDE_AFTER][TB_WHY_ANGLE] >= 0;
-}
-
-/* A fact explains a part if it is there, is large enough to be told, and points the same way. */
-static gboolean
-explains (const TbWhyInput *input, const Reason *reason)
-{
-  double amount = fact_amount (input, reason->fact);
-
-  return isfinite (amount) && fabs (amount) >= reason->smallest
-         && amount * reason->good * input->part[TB_WHY_BOARD] > 0;
-}
-
-/* Facts speak of a ball that hooks towards higher boards in both throws. */
-static gboolean
-both_hook (const Teller *teller)
-{
-  for (int side = 0; side < TB_N_SIDES; side++)
-    if (!(teller->why->value[side][TB_WHY_BOARD] - teller->why->value[side][TB_WHY_LAUNCH] > STRAIGHT_BOARDS))
-      return FALSE;
-  return TRUE;
-}
-
-/* Time on the dry is no reason for boards that the ball gains or loses in the oil: a fair part of them has to
- * come from the lane behind it. */
-static gboolean
-comes_from_the_dry (const Teller *teller, const TbWhyInput *input)
-{
-  const TbWhy *why = teller->why;
-  double exit = why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT], part = input->part[TB_WHY_BOARD], dry = 0;
-
-  for (guint i = 0; i < why->n_stretches; i++)
-    {
-      const TbWhyStretch *stretch = &why->stretch[i];
-      double behind = stretch->to_ft - fmax (stretch->from_ft, exit);
-
-      dry += stretch->part[TB_WHY_BOARD] * fmax (behind, 0) / (stretch->to_ft - stretch->from_ft);
-    }
-  return isfinite (exit) && dry * part > 0 && fabs (dry) >= DRY_SHARE * fabs (part);
-}
-
-static const Reason *
-choose_reason (const Teller *teller, const TbWhyInput *input)
-{
-  const Habit *habit = find_habit (&input->change);
-
-  if (!both_hook (teller))
-    return NULL;
-  for (gsize i = 0; i < G_N_ELEMENTS (habit->fact); i++)
-    {
-      const Reason *reason = find_reason (habit->fact[i]);
-
-      if (reason && explains (input, reason)
-          && (reason->fact != TB_WHY_DRY_TIME || comes_from_the_dry (teller, input)))
-        return reason;
-    }
-  return NULL;
-}
-
 /* What a part comes to. "A of the B boards" is said only where it can be so: parts may be larger than the
  * whole, when others work against them. */
 typedef struct Outcome
@@ -246,17 +39,17 @@ static const Outcome outcomes[TB_WHY_N_SPLITS] = {
 };
 
 static char *
-outcome_text (const Teller *teller, const TbWhyInput *input, TbWhyMeasure split)
+outcome_text (const WhyTeller *teller, const TbWhyInput *input, TbWhyMeasure split)
 {
-  const Outcome *outcome = split == TB_WHY_ANGLE && !comes_in (teller) ? &going_out : &outcomes[split];
-  double part = input->part[split], whole = told_difference (teller, split);
-  g_autofree char *size = told_text (teller, split, fabs (part)),
-                  *total = told_difference_text (teller, split);
-  const char *unit = split_unit (teller, split).unit, *format = part > 0 ? outcome->more : outcome->less;
+  const Outcome *outcome = split == TB_WHY_ANGLE && !why_comes_in (teller) ? &going_out : &outcomes[split];
+  double part = input->part[split], whole = why_told_difference (teller, split);
+  g_autofree char *size = why_told_text (teller, split, fabs (part)),
+                  *total = why_told_difference_text (teller, split);
+  const char *unit = why_told_unit (teller, split).unit, *format = part > 0 ? outcome->more : outcome->less;
 
-  if (teller->why->n_inputs == 1 && differs (teller, split))
+  if (teller->why->n_inputs == 1 && why_differs (teller, split))
     return tb_fill_with (_ (outcome->all), total, "", unit, NULL);
-  if (part * whole > 0 && fabs (as_told (teller, split, part)) <= fabs (whole) + 1e-9)
+  if (part * whole > 0 && fabs (why_as_told (teller, split, part)) <= fabs (whole) + 1e-9)
     format = outcome->of;
   return tb_fill_with (_ (format), size, total, unit, NULL);
 }
@@ -264,13 +57,13 @@ outcome_text (const Teller *teller, const TbWhyInput *input, TbWhyMeasure split)
 /* A change of the launch line moves the ball twice: by where it points, and by what the hook then makes of
  * it. */
 static char *
-line_sentence (const Teller *teller, const TbWhyInput *input, const char *phrase, const char *comes_to)
+line_sentence (const WhyTeller *teller, const TbWhyInput *input, const char *phrase, const char *comes_to)
 {
   double launch = input->part[TB_WHY_LAUNCH], hook = input->part[TB_WHY_BOARD] - launch;
   g_autofree char *pointed = tb_number_text (fabs (launch), 1), *hooked = tb_number_text (fabs (hook), 1);
   const char *format;
 
-  if (fabs (hook) < smallest[TB_WHY_BOARD])
+  if (why_is_small (TB_WHY_BOARD, hook))
     return tb_fill_with (launch > 0 ? _ ("%1$s points the ball %2$s boards higher at the pins: %3$s.")
                                     : _ ("%1$s points the ball %2$s boards lower at the pins: %3$s."),
                          phrase, pointed, comes_to, NULL);
@@ -288,42 +81,23 @@ line_sentence (const Teller *teller, const TbWhyInput *input, const char *phrase
 }
 
 static char *
-reason_sentence (const Teller *teller,
-                 const TbWhyInput *input,
-                 const Reason *reason,
-                 const char *phrase,
-                 const char *comes_to)
-{
-  double amount = fact_amount (input, reason->fact);
-  double dry = TB_HEAD_PIN_FT - teller->why->value[TB_SIDE_BEFORE][TB_WHY_OIL_EXIT];
-  gboolean length = reason->fact != TB_WHY_DRY_TIME;
-  TbToldUnit told = tb_told_unit (reason->unit, length ? reason->digits : 0, teller->metric);
-  g_autofree char *size = length ? tb_number_text (fabs (amount) * told.factor, told.digits)
-                                 : tb_number_text (fabs (amount), reason->digits);
-  g_autofree char *rest = tb_number_text (dry * told.factor, told.digits);
-
-  return tb_fill_with (_ (amount > 0 ? reason->more : reason->less), phrase, size, comes_to, rest, told.unit,
-                       NULL);
-}
-
-static char *
-board_sentence (const Teller *teller, const TbWhyInput *input)
+board_sentence (const WhyTeller *teller, const TbWhyInput *input)
 {
   g_autofree char *phrase = tb_change_phrase (&input->change, teller->why->setup[TB_SIDE_BEFORE],
                                               teller->why->setup[TB_SIDE_AFTER], teller->metric);
   g_autofree char *comes_to = outcome_text (teller, input, TB_WHY_BOARD);
-  const Reason *reason = choose_reason (teller, input);
+  const WhyReason *reason = why_reason_for (teller, input);
 
-  if (fabs (input->part[TB_WHY_LAUNCH]) >= smallest[TB_WHY_BOARD])
+  if (!why_is_small (TB_WHY_BOARD, input->part[TB_WHY_LAUNCH]))
     return line_sentence (teller, input, phrase, comes_to);
   if (reason)
-    return reason_sentence (teller, input, reason, phrase, comes_to);
+    return why_reason_sentence (teller, input, reason, &(WhySaid){ phrase, comes_to });
   /* Translators: the change, and what it comes to: "2.0 mph more: 3.1 of the 3.6 boards." */
   return tb_fill_with (_ ("%1$s: %2$s."), phrase, comes_to, NULL);
 }
 
 static char *
-part_sentence (const Teller *teller, const TbWhyInput *input, TbWhyMeasure split)
+part_sentence (const WhyTeller *teller, const TbWhyInput *input, TbWhyMeasure split)
 {
   g_autofree char *phrase = NULL, *comes_to = NULL;
 
@@ -358,22 +132,22 @@ static const Headline heading_out
         N_ ("It meets the pins at the same angle, %2$s°.") };
 
 static char *
-headline (const Teller *teller, TbWhyMeasure split)
+headline (const WhyTeller *teller, TbWhyMeasure split)
 {
-  const Headline *words = split == TB_WHY_ANGLE && !comes_in (teller) ? &heading_out : &headlines[split];
-  double difference = told_difference (teller, split);
-  g_autofree char *size = told_difference_text (teller, split);
-  g_autofree char *after = told_text (teller, split, teller->why->value[TB_SIDE_AFTER][split]);
-  g_autofree char *before = told_text (teller, split, teller->why->value[TB_SIDE_BEFORE][split]);
+  const Headline *words = split == TB_WHY_ANGLE && !why_comes_in (teller) ? &heading_out : &headlines[split];
+  double difference = why_told_difference (teller, split);
+  g_autofree char *size = why_told_difference_text (teller, split);
+  g_autofree char *after = why_told_text (teller, split, teller->why->value[TB_SIDE_AFTER][split]);
+  g_autofree char *before = why_told_text (teller, split, teller->why->value[TB_SIDE_BEFORE][split]);
   const char *format = difference > 0 ? words->more : words->less;
 
-  if (!differs (teller, split))
+  if (!why_differs (teller, split))
     format = words->same;
-  return tb_fill_with (_ (format), size, after, before, split_unit (teller, split).unit, NULL);
+  return tb_fill_with (_ (format), size, after, before, why_told_unit (teller, split).unit, NULL);
 }
 
 static char *
-no_breakpoint_sentence (const Teller *teller)
+no_breakpoint_sentence (const WhyTeller *teller)
 {
   gboolean before = isfinite (teller->why->value[TB_SIDE_BEFORE][TB_WHY_BREAKPOINT]);
   gboolean after = isfinite (teller->why->value[TB_SIDE_AFTER][TB_WHY_BREAKPOINT]);
@@ -404,7 +178,7 @@ compare_parts (gconstpointer a, gconstpointer b, gpointer data)
 }
 
 static void
-add_parts (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
+add_parts (GStrvBuilder *builder, const WhyTeller *teller, TbWhyMeasure split)
 {
   Ranking ranking = { teller->why, split };
   guint order[TB_MAX_CHANGES];
@@ -420,7 +194,7 @@ add_parts (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
       double size = fabs (input->part[split]);
       g_autofree char *sentence = NULL;
 
-      if (!(size >= smallest[split]) || size < SMALL_SHARE * greatest)
+      if (why_is_small (split, size) || size < SMALL_SHARE * greatest)
         break;
       sentence = part_sentence (teller, input, split);
       g_strv_builder_add (builder, sentence);
@@ -429,16 +203,16 @@ add_parts (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
 
 /* Changes that pull both ways, each by more than what is left in the end. */
 static char *
-cancel_sentence (const Teller *teller, TbWhyMeasure split)
+cancel_sentence (const WhyTeller *teller, TbWhyMeasure split)
 {
   static const char *const words[TB_WHY_N_SPLITS]
       = { N_ ("The changes work against each other: %1$s boards up and %2$s down."),
           N_ ("The changes work against each other: %1$s° steeper and %2$s° flatter."),
           N_ ("The changes work against each other: %1$s %3$s later and %2$s %3$s earlier.") };
   const char *format
-      = split == TB_WHY_ANGLE && !comes_in (teller) ? N_ (
+      = split == TB_WHY_ANGLE && !why_comes_in (teller) ? N_ (
             "The changes work against each other: %1$s° towards higher boards and %2$s° towards lower ones.")
-                                                    : words[split];
+                                                        : words[split];
   double up = 0, down = 0;
   g_autofree char *up_text = NULL, *down_text = NULL;
 
@@ -447,15 +221,15 @@ cancel_sentence (const Teller *teller, TbWhyMeasure split)
       up += teller->why->input[i].part[split];
     else
       down -= teller->why->input[i].part[split];
-  if (!(MIN (up, down) >= smallest[split]) || MIN (up, down) <= fabs (teller->why->difference[split]))
+  if (why_is_small (split, MIN (up, down)) || MIN (up, down) <= fabs (teller->why->difference[split]))
     return NULL;
-  up_text = told_text (teller, split, up);
-  down_text = told_text (teller, split, down);
-  return tb_fill_with (_ (format), up_text, down_text, split_unit (teller, split).unit, NULL);
+  up_text = why_told_text (teller, split, up);
+  down_text = why_told_text (teller, split, down);
+  return tb_fill_with (_ (format), up_text, down_text, why_told_unit (teller, split).unit, NULL);
 }
 
 static char *
-error_sentence (const Teller *teller, TbWhyMeasure split)
+error_sentence (const WhyTeller *teller, TbWhyMeasure split)
 {
   static const char *const words[TB_WHY_N_SPLITS]
       = { N_ ("With so many changes the parts are estimated from %1$s orders of making them; each may be off "
@@ -470,8 +244,8 @@ error_sentence (const Teller *teller, TbWhyMeasure split)
   for (guint i = 0; i < teller->why->n_inputs; i++)
     greatest = MAX (greatest, teller->why->input[i].error[split]);
   orders = g_strdup_printf ("%u", teller->why->orders);
-  error = tb_number_text (greatest * split_unit (teller, split).factor, 2);
-  return tb_fill_with (_ (words[split]), orders, error, split_unit (teller, split).unit, NULL);
+  error = tb_number_text (greatest * why_told_unit (teller, split).factor, 2);
+  return tb_fill_with (_ (words[split]), orders, error, why_told_unit (teller, split).unit, NULL);
 }
 
 static void
@@ -484,13 +258,13 @@ add_owned (GStrvBuilder *builder, char *sentence)
 
 /* Where on the lane, for boards and angle. */
 static char *
-place_sentence (const Teller *teller, TbWhyMeasure split)
+place_sentence (const WhyTeller *teller, TbWhyMeasure split)
 {
   gboolean boards = split == TB_WHY_BOARD, line = teller->why->launch_part[split] != 0;
   g_autofree char *launch = NULL, *front = NULL, *middle = NULL, *back = NULL;
   const char *format;
 
-  if (teller->why->n_stretches != 3 || !differs (teller, split))
+  if (teller->why->n_stretches != 3 || !why_differs (teller, split))
     return NULL;
   launch = tb_signed_text (teller->why->launch_part[split], 1);
   front = tb_signed_text (teller->why->stretch[0].part[split], 1);
@@ -510,17 +284,17 @@ place_sentence (const Teller *teller, TbWhyMeasure split)
 /* A ball that rolls has used up its turn: what brings it there earlier or later no longer changes its
  * heading. */
 static char *
-turn_sentence (const Teller *teller)
+turn_sentence (const WhyTeller *teller)
 {
   double before = teller->why->value[TB_SIDE_BEFORE][TB_WHY_ROLL_START],
          after = teller->why->value[TB_SIDE_AFTER][TB_WHY_ROLL_START];
-  const char *unit = split_unit (teller, TB_WHY_BREAKPOINT).unit;
+  const char *unit = why_told_unit (teller, TB_WHY_BREAKPOINT).unit;
   g_autofree char *before_text = NULL, *after_text = NULL;
 
   if (!isfinite (before) && !isfinite (after))
     return NULL;
-  before_text = told_text (teller, TB_WHY_BREAKPOINT, before);
-  after_text = told_text (teller, TB_WHY_BREAKPOINT, after);
+  before_text = why_told_text (teller, TB_WHY_BREAKPOINT, before);
+  after_text = why_told_text (teller, TB_WHY_BREAKPOINT, after);
   if (isfinite (before) && isfinite (after))
     return tb_fill_with (_ ("Both balls roll before the pins, from %1$s %3$s before and %2$s %3$s now; a "
                             "ball that rolls has used up "
@@ -538,7 +312,7 @@ turn_sentence (const Teller *teller)
 }
 
 static void
-add_gutters (GStrvBuilder *builder, const Teller *teller)
+add_gutters (GStrvBuilder *builder, const WhyTeller *teller)
 {
   static const char *const words[TB_N_SIDES] = { N_ ("Before, the ball is in the gutter at %1$s %2$s; what "
                                                      "is said here goes on as if the lane had no edge."),
@@ -556,11 +330,11 @@ add_gutters (GStrvBuilder *builder, const Teller *teller)
 }
 
 static char *
-straight_sentence (const Teller *teller)
+straight_sentence (const WhyTeller *teller)
 {
   for (int side = 0; side < TB_N_SIDES; side++)
     if (fabs (teller->why->value[side][TB_WHY_BOARD] - teller->why->value[side][TB_WHY_LAUNCH])
-        > STRAIGHT_BOARDS)
+        > WHY_STRAIGHT_BOARDS)
       return NULL;
   return g_strdup (_ ("Neither ball hooks: both run straight along their launch lines."));
 }
@@ -568,17 +342,17 @@ straight_sentence (const Teller *teller)
 /* With one change only the boards have more to tell than that it was this one: if it was anything, or if the
  * line pointed the ball elsewhere and the hook took it back. */
 static gboolean
-has_parts (const Teller *teller, TbWhyMeasure split)
+has_parts (const WhyTeller *teller, TbWhyMeasure split)
 {
   if (teller->why->n_inputs > 1)
     return TRUE;
   return split == TB_WHY_BOARD
-         && (differs (teller, split)
-             || fabs (teller->why->input[0].part[TB_WHY_LAUNCH]) >= smallest[TB_WHY_BOARD]);
+         && (why_differs (teller, split)
+             || !why_is_small (TB_WHY_BOARD, teller->why->input[0].part[TB_WHY_LAUNCH]));
 }
 
 static void
-add_split (GStrvBuilder *builder, const Teller *teller, TbWhyMeasure split)
+add_split (GStrvBuilder *builder, const WhyTeller *teller, TbWhyMeasure split)
 {
   if (isnan (teller->why->difference[split]))
     {
@@ -606,7 +380,7 @@ GStrv
 tb_why_sentences (const TbWhy *why, TbWhyMeasure split, gboolean metric)
 {
   g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
-  const Teller teller = { why, metric };
+  const WhyTeller teller = { why, metric };
 
   g_return_val_if_fail (split < TB_WHY_N_SPLITS, NULL);
   if (why->status != TB_OK)
