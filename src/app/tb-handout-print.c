@@ -12,6 +12,15 @@ tb_paper_usual (void)
   return g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) ? TB_PAPER_LETTER : TB_PAPER_A4;
 }
 
+char *
+tb_handout_file_name (const TbHandout *handout)
+{
+  char *name = g_strdup (tb_handout_title (handout));
+
+  g_strdelimit (name, "/\\:\n\t", '-');
+  return g_strstrip (name);
+}
+
 gboolean
 tb_handout_save (const TbHandout *handout, const char *path, GError **error)
 {
@@ -29,7 +38,9 @@ tb_handout_save (const TbHandout *handout, const char *path, GError **error)
 static void
 on_draw_page (const TbHandout *handout, GtkPrintContext *context)
 {
-  tb_handout_draw (gtk_print_context_get_cairo_context (context), handout);
+  /* The dialog offers other sheets as well. */
+  tb_handout_draw_on (gtk_print_context_get_cairo_context (context), handout,
+                      gtk_print_context_get_width (context), gtk_print_context_get_height (context));
 }
 
 static GtkPageSetup *
@@ -49,6 +60,8 @@ new_operation (const TbHandout *handout)
 {
   GtkPrintOperation *operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = page_setup_for (handout->paper);
+  g_autoptr (GtkPrintSettings) settings = gtk_print_settings_new ();
+  g_autofree char *name = tb_handout_file_name (handout);
 
   gtk_print_operation_set_n_pages (operation, 1);
   gtk_print_operation_set_default_page_setup (operation, setup);
@@ -56,6 +69,9 @@ new_operation (const TbHandout *handout)
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_job_name (operation, tb_handout_title (handout));
+  /* What a file is called that is printed to; "output" otherwise. */
+  gtk_print_settings_set (settings, GTK_PRINT_SETTINGS_OUTPUT_BASENAME, name);
+  gtk_print_operation_set_print_settings (operation, settings);
   return operation;
 }
 

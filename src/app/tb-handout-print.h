@@ -11,6 +11,8 @@ G_BEGIN_DECLS
 /* Letter where the locale says so. */
 TbPaper tb_paper_usual (void);
 
+/* The title, as a file may be called, without an end that tells its kind. */
+char *tb_handout_file_name (const TbHandout *handout);
 /* Writes a PDF; FALSE, and a whole sentence, if that cannot be. */
 gboolean tb_handout_save (const TbHandout *handout, const char *path, GError **error);
 

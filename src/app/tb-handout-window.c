@@ -210,10 +210,8 @@ static void
 save_action (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   TbHandoutWindow *self = TB_HANDOUT_WINDOW (widget);
-  g_autofree char *base = g_strdup (tb_handout_title (&self->handout)), *name = NULL;
+  g_autofree char *base = tb_handout_file_name (&self->handout), *name = g_strconcat (base, ".pdf", NULL);
 
-  g_strdelimit (base, "/\\:\n\t", '-');
-  name = g_strconcat (g_strstrip (base), ".pdf", NULL);
   g_clear_object (&self->chooser);
   self->chooser = gtk_file_chooser_native_new (_ ("Save the handout"), GTK_WINDOW (self),
                                                GTK_FILE_CHOOSER_ACTION_SAVE, NULL, NULL);

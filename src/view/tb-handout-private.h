@@ -53,6 +53,8 @@ void sheet_rule (Sheet *sheet, double x, double y, double width);
 /* One line at a place; the width it takes is returned. */
 double sheet_line (Sheet *sheet, const TbLabel *label);
 
+/* Whether "after" is what "before" is: then each number is told once. */
+gboolean handout_is_one_throw (const TbHandoutFacts *facts);
 /* The two columns and the foot, each as full as `fullness` allows: 0 is all there is. */
 void handout_numbers_column (Column *column, guint fullness);
 void handout_practice_column (Column *column, guint fullness);

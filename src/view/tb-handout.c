@@ -291,6 +291,12 @@ arrange (Sheet *sheet)
   return best;
 }
 
+gboolean
+handout_is_one_throw (const TbHandoutFacts *facts)
+{
+  return tb_setup_equal (facts->run[TB_SIDE_BEFORE]->setup, facts->run[TB_SIDE_AFTER]->setup);
+}
+
 static TbLaneScene
 lane_scene (const Sheet *sheet)
 {
@@ -305,7 +311,7 @@ lane_scene (const Sheet *sheet)
   scene.oil = shot->lane.oil;
   scene.oil_scale = shot->lane.pattern_scale;
   /* Two runs that are the same would hide each other. */
-  scene.before = tb_setup_equal (before->setup, after->setup) ? NULL : &before->path;
+  scene.before = handout_is_one_throw (facts) ? NULL : &before->path;
   scene.after = &after->path;
   scene.pocket_low = shot->assumed.pocket_low;
   scene.pocket_high = shot->assumed.pocket_high;
@@ -356,5 +362,18 @@ tb_handout_draw (cairo_t *cr, const TbHandout *handout)
   sheet.draws = TRUE;
   draw_parts (&sheet, &arrangement);
   tb_canvas_clear (&sheet.canvas);
+  cairo_restore (cr);
+}
+
+void
+tb_handout_draw_on (cairo_t *cr, const TbHandout *handout, double width, double height)
+{
+  double page_width = tb_paper_width (handout->paper), page_height = tb_paper_height (handout->paper);
+  double scale = fmin (width / page_width, height / page_height);
+
+  cairo_save (cr);
+  cairo_translate (cr, 0.5 * (width - scale * page_width), 0.5 * (height - scale * page_height));
+  cairo_scale (cr, scale, scale);
+  tb_handout_draw (cr, handout);
   cairo_restore (cr);
 }

@@ -36,6 +36,8 @@ typedef struct TbHandout
 
 /* Draws the page; the context's unit is a point. */
 void tb_handout_draw (cairo_t *cr, const TbHandout *handout);
+/* The same on a sheet of another size, in points: as large as fits, in its middle. */
+void tb_handout_draw_on (cairo_t *cr, const TbHandout *handout, double width, double height);
 /* What is printed on top: the study's title, or what stands for it. Borrowed. */
 const char *tb_handout_title (const TbHandout *handout);
 /* The page as a PDF. The same page gives the same bytes. NULL on an error of cairo's (TB_EXPORT_ERROR). */

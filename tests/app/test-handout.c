@@ -6,6 +6,7 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
+#include "tb-handout.h"
 #include "tb-handout-options.h"
 #include "tb-handout-window.h"
 #include "tb-style.h"
@@ -131,6 +132,22 @@ test_cannot_save (Fixture *self, gconstpointer data)
   gtk_test_widget_wait_for_draw (GTK_WIDGET (self->window));
 }
 
+/* One page, of the paper that poppler calls so. */
+static void
+assert_is_on (Fixture *self, const char *paper)
+{
+  const char *command[] = { "pdfinfo", self->file, NULL };
+  g_autoptr (GError) error = NULL;
+  g_autofree char *told = NULL;
+  int status;
+
+  g_spawn_sync (NULL, (char **) command, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &told, NULL, &status, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (status, ==, 0);
+  g_assert_nonnull (strstr (told, "Pages:           1\n"));
+  g_assert_nonnull (strstr (told, paper));
+}
+
 static void
 test_prints (Fixture *self, gconstpointer data)
 {
@@ -142,6 +159,16 @@ test_prints (Fixture *self, gconstpointer data)
   bytes = contents (self, &length);
   /* A page with type on it: an empty one has about a thousand bytes. */
   g_assert_cmpuint (length, >, 20000);
+  assert_is_on (self, "(A4)");
+}
+
+static void
+test_prints_on_letter (Fixture *self, gconstpointer data)
+{
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find (self->window, GTK_TYPE_DROP_DOWN)), TB_PAPER_LETTER);
+  wait_for_page (self);
+  tb_handout_window_print (self->window, GTK_PRINT_OPERATION_ACTION_EXPORT, self->file);
+  assert_is_on (self, "(letter)");
 }
 
 /* Closing while it is worked out is no harm. */
@@ -176,6 +203,7 @@ main (int argc, char **argv)
   ADD ("options", test_options);
   ADD ("cannot-save", test_cannot_save);
   ADD ("prints", test_prints);
+  ADD ("prints-on-letter", test_prints_on_letter);
   ADD ("closes-early", test_closes_early);
   ADD ("last-counts", test_last_counts);
 #undef ADD

@@ -58,6 +58,34 @@ test_letter (void)
   cairo_surface_destroy (page);
 }
 
+/* On a sheet it was not made for, the page is whole: all of its ink is on the sheet, and as much of it as
+ * fits. */
+static void
+test_other_sheets (void)
+{
+  static const double sheets[][2] = { { 612, 792 }, { 420, 595 }, { 842, 595 }, { 1191, 1684 } };
+  g_autoptr (TbHandoutFacts) facts = facts_at (19);
+  const TbHandout handout = { .facts = facts, .paper = TB_PAPER_A4 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (sheets); i++)
+    {
+      cairo_surface_t *recording = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+      cairo_t *cr = cairo_create (recording);
+      double x, y, width, height;
+
+      tb_handout_draw_on (cr, &handout, sheets[i][0], sheets[i][1]);
+      cairo_recording_surface_ink_extents (recording, &x, &y, &width, &height);
+      /* A pixel for soft edges. */
+      g_assert_cmpfloat (x, >, -1);
+      g_assert_cmpfloat (y, >, -1);
+      g_assert_cmpfloat (x + width, <, sheets[i][0] + 1);
+      g_assert_cmpfloat (y + height, <, sheets[i][1] + 1);
+      g_assert_true (width > sheets[i][0] - 2 || height > sheets[i][1] - 2);
+      cairo_destroy (cr);
+      cairo_surface_destroy (recording);
+    }
+}
+
 /* Half a mile an hour is another line and other numbers. */
 static void
 test_another_throw_is_another_page (void)
@@ -78,6 +106,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/handout-picture/a4", test_a4);
   g_test_add_func ("/handout-picture/letter", test_letter);
+  g_test_add_func ("/handout-picture/other-sheets", test_other_sheets);
   g_test_add_func ("/handout-picture/another-throw", test_another_throw_is_another_page);
   return g_test_run ();
 }
