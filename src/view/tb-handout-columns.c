@@ -57,33 +57,45 @@ static const PracticePlan practice_plans[HANDOUT_PRACTICE_STEPS] = {
 };
 
 static void
-put_cell (const Column *row, const char *text, int column, TextStyle style)
+put_cell (const Column *cell, const char *text, TextStyle style)
 {
-  const Column cell = { row->sheet, row->x, row->y, NUMBER_SHARE * row->width };
-  g_autofree char *fitting = column_fitting (&cell, text, style, 1);
+  g_autofree char *fitting = column_fitting (cell, text, style, 1);
 
-  sheet_line (row->sheet, &(TbLabel){ .text = fitting,
-                                      .x = row->x + number_ends[column] * row->width,
-                                      .y = row->y,
-                                      .across = TB_ALIGN_END,
-                                      .color = style.color,
-                                      .bold = style.bold,
-                                      .size = style.size });
+  sheet_line (cell->sheet, &(TbLabel){ .text = fitting,
+                                       .x = cell->x + cell->width,
+                                       .y = cell->y,
+                                       .across = TB_ALIGN_END,
+                                       .color = style.color,
+                                       .bold = style.bold,
+                                       .size = style.size });
 }
 
-/* A row's name and its three numbers; a head is quiet. */
+/* One number of a row, the last of which may have the place of all three. */
+static Column
+number_cell (const Column *row, int column, gboolean alone)
+{
+  double width = (alone ? 1 - NAME_SHARE : NUMBER_SHARE) * row->width;
+
+  return (Column){ row->sheet, row->x + number_ends[column] * row->width - width, row->y, width };
+}
+
+/* A row's name and its three numbers, or only the last of them where the first is NULL; a head is quiet. */
 static void
 put_row (Column *column, const char *name, const char *const numbers[], gboolean head)
 {
   Sheet *sheet = column->sheet;
   TextStyle style = head ? sheet_quiet (sheet) : sheet_body (sheet);
   Column cell = { sheet, column->x, column->y, NAME_SHARE * column->width };
+  gboolean alone = numbers[0] == NULL;
+  int last = (int) G_N_ELEMENTS (number_ends) - 1;
 
   column_short_text (&cell, name, style, 1);
-  for (int i = 0; i < (int) G_N_ELEMENTS (number_ends); i++)
+  for (int i = alone ? last : 0; i <= last; i++)
     {
-      style.bold = !head && i == 1;
-      put_cell (column, numbers[i], i, style);
+      Column number = number_cell (column, i, alone);
+
+      style.bold = !head && (alone || i == 1);
+      put_cell (&number, numbers[i], style);
     }
   column->y += ROW;
   sheet_rule (sheet, column->x, column->y - 0.5, column->width);
@@ -106,14 +118,20 @@ put_measure (Column *column, const char *name)
   g_autofree char *label
       = bare ? g_strdup (_ (info->label)) : tb_fill_with (_ ("%1$s, %2$s"), _ (info->label), unit, NULL);
 
-  put_row (column, label, (const char *const[]){ from, to, difference }, FALSE);
+  if (handout_is_one_throw (facts))
+    put_row (column, label, (const char *const[]){ NULL, NULL, to }, FALSE);
+  else
+    put_row (column, label, (const char *const[]){ from, to, difference }, FALSE);
 }
 
 static void
 put_numbers (Column *column, guint rows)
 {
   column_head (column, _ ("The numbers"));
-  put_row (column, " ", (const char *const[]){ _ ("before"), _ ("after"), _ ("change") }, TRUE);
+  if (handout_is_one_throw (column->sheet->handout->facts))
+    put_row (column, " ", (const char *const[]){ NULL, NULL, _ ("before and after") }, TRUE);
+  else
+    put_row (column, " ", (const char *const[]){ _ ("before"), _ ("after"), _ ("change") }, TRUE);
   for (guint i = 0; tb_main_measures[i] && i < rows; i++)
     put_measure (column, tb_main_measures[i]);
   column_gap (column, SECTION_GAP);
