@@ -123,7 +123,8 @@ test_cannot_save (Fixture *self, gconstpointer data)
   g_autofree char *nowhere = g_build_filename (scratch_folder (), "none", "page.pdf", NULL);
   /* No folder's name has to be text. */
   g_autofree char *unreadable = g_build_filename (scratch_folder (), "none\xff", "page.pdf", NULL);
-  g_autofree char *sentence = g_strdup_printf ("%s: No such file or directory.", nowhere);
+  g_autofree char *sentence
+      = g_strdup_printf ("%s: the file cannot be saved: No such file or directory.", nowhere);
 
   wait_for_page (self);
   g_assert_false (tb_handout_window_save (self->window, nowhere));
