@@ -135,8 +135,9 @@ const TbTerm tb_glossary[] = {
     { NULL } },
   { "drilling-angle",
     N_ ("Drilling angle"),
-    N_ ("The angle at the pin between the line to the PAP and the line to the mass bias. A small one makes "
-        "the ball roll sooner, a large one later."),
+    N_ ("The angle at the pin between the line to the PAP and the line to the mass bias. Pro shops expect "
+        "a ball to roll sooner with a small one and later with a large one; as computed here it changes "
+        "little."),
     { "layout", "pin-to-pap", "val-angle", "mass-bias", NULL },
     { "drilling_angle_deg", NULL } },
   { "entry-angle",
@@ -230,7 +231,8 @@ const TbTerm tb_glossary[] = {
   { "intermediate-differential",
     N_ ("Intermediate differential"),
     N_ ("The largest less the middle radius of gyration: how lopsided a core is. It is 0 for a symmetric "
-        "core; a large one makes the second change of direction sharper."),
+        "core. Pro shops expect a sharper second change of direction from a large one; as computed here it "
+        "changes little."),
     { "differential", "mass-bias", "rg", NULL },
     { "intermediate_differential_in", NULL } },
   { "landing",
@@ -499,8 +501,9 @@ const TbTerm tb_glossary[] = {
     { NULL } },
   { "val-angle",
     N_ ("VAL angle"),
-    N_ ("The angle at the PAP between the vertical axis line and the line to the pin. A small one makes the "
-        "second change of direction sharper, a large one smoother."),
+    N_ ("The angle at the PAP between the vertical axis line and the line to the pin. Pro shops expect a "
+        "sharper second change of direction from a small one and a smoother one from a large one; as "
+        "computed here it changes little."),
     { "val", "drilling-angle", "pin-to-pap", "layout", NULL },
     { "val_angle_deg", NULL } },
   { "volume",
