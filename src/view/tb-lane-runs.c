@@ -24,6 +24,10 @@
 /* Distance of a label from what it speaks of, em. */
 #define BESIDE 1.2
 #define BESIDE_FLAT 0.9
+/* Runs no further apart than this run together. */
+#define TOGETHER 0.2
+/* A label fits between runs that are further apart, em. */
+#define NEAR 3
 
 void
 tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS],
@@ -33,12 +37,14 @@ tb_lane_runs_init (TbLaneRun runs[TB_LANE_RUNS],
 {
   double fine = scene->projection == TB_LANE_FROM_APPROACH ? FAR_AWAY : 1;
 
-  runs[0] = (TbLaneRun){ scene->before, scene->before_label, tb_run_style (&canvas->theme, TRUE), layout->mark_em };
-  runs[1] = (TbLaneRun){ scene->after, scene->after_label, tb_run_style (&canvas->theme, FALSE), layout->mark_em };
+  runs[0] = (TbLaneRun){ scene->before, scene->before_label, tb_run_style (&canvas->theme, TRUE),
+                         layout->mark_em };
+  runs[1] = (TbLaneRun){ scene->after, scene->after_label, tb_run_style (&canvas->theme, FALSE),
+                         layout->mark_em };
   if (runs[0].label == NULL)
-    runs[0].label = _("before");
+    runs[0].label = _ ("before");
   if (runs[1].label == NULL)
-    runs[1].label = _("after");
+    runs[1].label = _ ("after");
   for (int i = 0; i < TB_LANE_RUNS; i++)
     {
       runs[i].style.width *= fine;
@@ -118,7 +124,8 @@ run_direction (const TbLaneLayout *layout, const TbPath *path, double y)
   TbPoint a, b;
   double length;
 
-  if (!tb_lane_run_point_at (layout, path, y - step, &a) || !tb_lane_run_point_at (layout, path, y + step, &b))
+  if (!tb_lane_run_point_at (layout, path, y - step, &a)
+      || !tb_lane_run_point_at (layout, path, y + step, &b))
     return (TbPoint){ 0, -1 };
   length = hypot (b.x - a.x, b.y - a.y);
   if (length == 0)
@@ -139,8 +146,7 @@ draw_tick (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run, d
   cairo_set_line_width (canvas->cr, 0.75 * run->style.width);
   cairo_set_line_cap (canvas->cr, CAIRO_LINE_CAP_BUTT);
   tb_draw_color (canvas->cr, run->style.color);
-  tb_draw_line (canvas->cr,
-                (TbPoint){ at.x - half * along.y, at.y + half * along.x },
+  tb_draw_line (canvas->cr, (TbPoint){ at.x - half * along.y, at.y + half * along.x },
                 (TbPoint){ at.x + half * along.y, at.y - half * along.x });
 }
 
@@ -233,11 +239,12 @@ tb_lane_runs_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun
       }
 }
 
-/* What a label on the lane speaks of, and the side of it, 1 to the right, where it had better be. */
+/* What a label on the lane speaks of, and the side of it, 1 to the right or below, where it had better be. */
 typedef struct TbBeside
 {
   TbPoint at; /* px */
   double side;
+  gboolean only; /* not on the other side, where the other run is near */
 } TbBeside;
 
 /* A thin line from a label that could not stay beside what it speaks of. */
@@ -251,14 +258,32 @@ draw_label_leader (TbCanvas *canvas, const cairo_rectangle_t *box, TbColor color
   tb_draw_line (canvas->cr, from, at);
 }
 
-/* Places a label on the lane beside a point: right beside it on either side, then further on along the lane. TRUE if
- * it has found a place. */
+/* Where labels on the lane may lie. A lane that lies across the picture is low: its gutters are room as well.
+ */
+static cairo_rectangle_t
+label_room (const TbLaneLayout *layout)
+{
+  cairo_rectangle_t room = layout->lane;
+  double edge = tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH, 0, 0).y;
+  double gutter
+      = fabs (tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH + layout->gutter_width, 0, 0).y - edge);
+
+  if (layout->projection != TB_LANE_PLAN_SIDEWAYS)
+    return room;
+  room.y -= gutter;
+  room.height += 2 * gutter;
+  return room;
+}
+
+/* Places a label on the lane beside a point: right beside it on either side, then further on along the lane.
+ * TRUE if it has found a place. */
 static gboolean
 label_beside (TbCanvas *canvas, const TbLaneLayout *layout, TbLabel label, const TbBeside *beside)
 {
   /* Away from the run, and along it, em. The run lies across the picture in one of the plans. */
   static const double away[] = { 1, -1 }, along[] = { 0, -1.5, 1.5, -3, 3, -4.5, 4.5, -6, 6 };
   gboolean sideways = layout->projection == TB_LANE_PLAN_SIDEWAYS;
+  const cairo_rectangle_t room = label_room (layout);
 
   label.plate = TRUE;
   label.across = label.down = TB_ALIGN_MIDDLE;
@@ -267,11 +292,13 @@ label_beside (TbCanvas *canvas, const TbLaneLayout *layout, TbLabel label, const
       double side = away[i % 2] * beside->side, slide = along[i / 2] * canvas->em;
       cairo_rectangle_t box;
 
+      if (beside->only && side != beside->side)
+        continue;
       *(sideways ? &label.down : &label.across) = side > 0 ? TB_ALIGN_START : TB_ALIGN_END;
       label.x = beside->at.x + (sideways ? 2 * slide : side * BESIDE * canvas->em);
       label.y = beside->at.y + (sideways ? side * BESIDE_FLAT * canvas->em : slide);
       box = tb_canvas_measure (canvas, &label);
-      if (!tb_rectangle_contains (&layout->lane, &box) || !tb_canvas_try_clear_label (canvas, &label))
+      if (!tb_rectangle_contains (&room, &box) || !tb_canvas_try_clear_label (canvas, &label))
         continue;
       if (slide != 0)
         draw_label_leader (canvas, &box, label.color, beside->at);
@@ -280,28 +307,60 @@ label_beside (TbCanvas *canvas, const TbLaneLayout *layout, TbLabel label, const
   return FALSE;
 }
 
-/* After is spoken of on the side of its bowler's gutter, before on the other: seldom on top of each other. */
-static double
-outward (const TbLaneRun *run)
+/* Beside a point of a run, on the side that lies away from the other run: on the other a label would seem to
+ * speak of that one. Where they run together, and from the approach, where they always do, after is spoken of
+ * on the side of its bowler's gutter, before on the other. */
+static TbBeside
+beside_run (const TbLaneLayout *layout, const TbLaneRun *run, const TbLaneRun *other, TbPoint at, double y)
 {
-  return run->style.before == run->path->mirrored ? 1 : -1;
+  TbBeside beside = { .at = at, .side = run->style.before == run->path->mirrored ? 1 : -1 };
+  TbPoint there;
+  double apart = 0;
+
+  if (layout->projection != TB_LANE_FROM_APPROACH && other->path != NULL
+      && tb_lane_run_point_at (layout, other->path, y, &there))
+    apart = layout->projection == TB_LANE_PLAN_SIDEWAYS ? at.y - there.y : at.x - there.x;
+  if (fabs (apart) <= TOGETHER * run->em)
+    return beside;
+  beside.side = apart > 0 ? 1 : -1;
+  beside.only = fabs (apart) < NEAR * run->em;
+  return beside;
 }
 
 static void
-label_breakpoint (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene, const TbLaneRun *run)
+take_breakpoint (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneRun *run)
 {
+  double half = BREAK_MARK * run->em;
+  TbPoint at;
+
+  if (tb_lane_run_point_at (layout, run->path, run->path->measures.breakpoint_y, &at))
+    tb_label_space_take (&canvas->labels,
+                         &(cairo_rectangle_t){ at.x - half, at.y - half, 2 * half, 2 * half });
+}
+
+static void
+label_breakpoint (TbCanvas *canvas,
+                  const TbLaneLayout *layout,
+                  const TbLaneScene *scene,
+                  const TbLaneRun runs[TB_LANE_RUNS],
+                  int which)
+{
+  const TbLaneRun *run = &runs[which], *other = &runs[TB_LANE_RUNS - 1 - which];
   const TbMeasures *m = &run->path->measures;
   double board = tb_scene_board (scene, tb_lane_x (run->path->mirrored, m->breakpoint_x));
   double ft = tb_ft_from_metres (m->breakpoint_y);
   TbLabel label = { .color = run->style.color, .bold = TRUE };
-  TbBeside beside = { .side = outward (run) };
+  TbBeside beside;
+  TbPoint at;
   g_autofree char *text = NULL, *narrow = NULL;
 
-  if (!tb_lane_run_point_at (layout, run->path, m->breakpoint_y, &beside.at))
+  if (!tb_lane_run_point_at (layout, run->path, m->breakpoint_y, &at))
     return;
-  /* Translators: a board and a distance from the foul line, as in "8.6 at 42 ft"; then the same in two lines. */
-  text = g_strdup_printf (_("%.1f at %.0f ft"), board, ft);
-  narrow = g_strdup_printf (_("%.1f\n%.0f ft"), board, ft);
+  beside = beside_run (layout, run, other, at, m->breakpoint_y);
+  /* Translators: a board and a distance from the foul line, as in "8.6 at 42 ft"; then the same in two lines.
+   */
+  text = g_strdup_printf (_ ("%.1f at %.0f ft"), board, ft);
+  narrow = g_strdup_printf (_ ("%.1f\n%.0f ft"), board, ft);
   label.text = text;
   if (label_beside (canvas, layout, label, &beside))
     return;
@@ -322,11 +381,17 @@ draw_reading_line (TbCanvas *canvas, const TbLaneLayout *layout, double y)
 }
 
 static void
-label_reading (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *scene, const TbLaneRun *run)
+label_reading (TbCanvas *canvas,
+               const TbLaneLayout *layout,
+               const TbLaneScene *scene,
+               const TbLaneRun runs[TB_LANE_RUNS],
+               int which)
 {
+  const TbLaneRun *run = &runs[which], *other = &runs[TB_LANE_RUNS - 1 - which];
   TbSample sample;
   g_autofree char *text = NULL;
   TbLabel label = { .color = run->style.color, .bold = TRUE };
+  TbBeside beside;
   TbPoint at;
 
   if (!tb_path_at_distance (run->path, scene->cursor_y, &sample)
@@ -334,11 +399,11 @@ label_reading (TbCanvas *canvas, const TbLaneLayout *layout, const TbLaneScene *
     return;
   at = tb_lane_run_point (layout, run->path, &sample);
   tb_draw_run_mark (canvas->cr, &canvas->theme, &run->style, &at, 0.7 * END_MARK * run->em);
-  text = g_strdup_printf ("%s %.1f",
-                          run->label,
+  text = g_strdup_printf ("%s %.1f", run->label,
                           tb_scene_board (scene, tb_lane_x (run->path->mirrored, sample.position.x)));
   label.text = text;
-  label_beside (canvas, layout, label, &(TbBeside){ at, outward (run) });
+  beside = beside_run (layout, run, other, at, scene->cursor_y);
+  label_beside (canvas, layout, label, &beside);
 }
 
 /* In the scale of feet, where it takes the place of a number. */
@@ -352,7 +417,7 @@ tb_lane_reading_draw (TbCanvas *canvas, const TbLaneLayout *layout, const TbLane
   if (isnan (scene->cursor_y))
     return;
   draw_reading_line (canvas, layout, scene->cursor_y);
-  text = g_strdup_printf (_("%.0f ft"), tb_ft_from_metres (scene->cursor_y));
+  text = g_strdup_printf (_ ("%.0f ft"), tb_ft_from_metres (scene->cursor_y));
   label.text = text;
   tb_lane_set_foot_place (&label, layout, at);
   tb_canvas_try_label (canvas, &label);
@@ -368,8 +433,11 @@ tb_lane_runs_label (TbCanvas *canvas,
 
   for (int i = TB_LANE_RUNS - 1; i >= 0 && reading; i--)
     if (runs[i].path != NULL)
-      label_reading (canvas, layout, scene, &runs[i]);
+      label_reading (canvas, layout, scene, runs, i);
+  for (int i = 0; i < TB_LANE_RUNS; i++)
+    if (runs[i].path != NULL)
+      take_breakpoint (canvas, layout, &runs[i]);
   for (int i = TB_LANE_RUNS - 1; i >= 0; i--)
     if (runs[i].path != NULL)
-      label_breakpoint (canvas, layout, scene, &runs[i]);
+      label_breakpoint (canvas, layout, scene, runs, i);
 }

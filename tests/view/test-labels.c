@@ -66,9 +66,9 @@ check_labels (GArray *labels, const Picture *picture)
       if (a->box.x < 0 || a->box.y < 0 || a->box.x + a->box.width > picture->width
           || a->box.y + a->box.height > picture->height)
         {
-          g_test_message ("%s %d×%d, text ×%g: \"%s\" leaves the picture (%.1f %.1f %.1f×%.1f)", picture->what,
-                          picture->width, picture->height, picture->text_scale, a->text, a->box.x, a->box.y,
-                          a->box.width, a->box.height);
+          g_test_message ("%s %d×%d, text ×%g: \"%s\" leaves the picture (%.1f %.1f %.1f×%.1f)",
+                          picture->what, picture->width, picture->height, picture->text_scale, a->text,
+                          a->box.x, a->box.y, a->box.width, a->box.height);
           g_test_fail ();
         }
       for (guint j = 0; j < i; j++)
@@ -100,16 +100,16 @@ expect_labels (GArray *labels, const Picture *picture, const char *const *expect
   for (guint i = 0; expected[i] != NULL; i++)
     if (!has_label (labels, expected[i]))
       {
-        g_test_message ("%s %d×%d, text ×%g: \"%s\" is missing", picture->what, picture->width, picture->height,
-                        picture->text_scale, expected[i]);
+        g_test_message ("%s %d×%d, text ×%g: \"%s\" is missing", picture->what, picture->width,
+                        picture->height, picture->text_scale, expected[i]);
         g_test_fail ();
       }
 }
 
 static const int sizes[][2] = {
-  { 240, 240 },  { 320, 240 },  { 240, 480 },  { 320, 480 },   { 480, 320 },   { 480, 640 },  { 500, 690 },
-  { 640, 400 },  { 800, 300 },  { 800, 600 },  { 1024, 600 },  { 1280, 800 },  { 400, 1200 }, { 1920, 1080 },
-  { 2560, 700 }, { 3840, 2160 },
+  { 240, 240 },  { 320, 240 },   { 240, 480 },  { 320, 480 },   { 480, 320 },  { 480, 640 },
+  { 500, 690 },  { 640, 400 },   { 800, 300 },  { 800, 600 },   { 1024, 600 }, { 1280, 800 },
+  { 400, 1200 }, { 1920, 1080 }, { 2560, 700 }, { 3840, 2160 },
 };
 static const double text_scales[] = { 1, 1.3, 1.7, 2, 2.5 };
 
@@ -224,12 +224,84 @@ test_gutter (void)
   check_everywhere ("gutter", draw_gutter, said);
 }
 
+/* Middle of the label of a run's breakpoint across the lane, px; NAN if there was no room for it. */
+static double
+breakpoint_label (GArray *labels, const TbPath *path, TbLaneProjection projection)
+{
+  double board = tb_board_from_x (path->measures.breakpoint_x),
+         ft = tb_ft_from_metres (path->measures.breakpoint_y);
+  g_autofree char *wide = g_strdup_printf ("%.1f at %.0f ft", board, ft);
+  g_autofree char *narrow = g_strdup_printf ("%.1f\n%.0f ft", board, ft);
+
+  for (guint i = 0; i < labels->len; i++)
+    {
+      const Recorded *label = &g_array_index (labels, Recorded, i);
+
+      if (g_str_equal (label->text, wide) || g_str_equal (label->text, narrow))
+        return projection == TB_LANE_PLAN_SIDEWAYS ? label->box.y + 0.5 * label->box.height
+                                                   : label->box.x + 0.5 * label->box.width;
+    }
+  return NAN;
+}
+
+/* The label of the inner breakpoint lies inside of that of the outer one, whichever throw turns where:
+ * crossed, each would seem to speak of the other. Lower boards are right in the plan and below in the one
+ * sideways. */
+static void
+test_each_beside_its_own (void)
+{
+  SyntheticShape shape = synthetic_pocket;
+  g_autofree Synthetic *more = NULL;
+  const TbPath *inner, *outer = &scenes.pocket->path;
+  guint seen = 0;
+
+  /* So much more hook that a label has room on either side of the run, and lies over the other on one of
+   * them. */
+  shape.hook_boards += 6;
+  more = synthetic_new (&shape);
+  inner = &more->path;
+  g_assert_cmpfloat (inner->measures.breakpoint_x, <, outer->measures.breakpoint_x);
+  for (int projection = TB_LANE_PLAN; projection <= TB_LANE_PLAN_SIDEWAYS; projection++)
+    for (guint i = 0; i < 2 * G_N_ELEMENTS (sizes); i++)
+      {
+        TbLaneScene scene = scenes_lane (&scenes, (TbLaneProjection) projection);
+        Picture picture = { "beside", sizes[i / 2][0], sizes[i / 2][1], 1 };
+        g_autoptr (GArray) labels = new_record ();
+        cairo_t *cr = new_context (&picture, labels);
+        double in, out;
+
+        /* In the smallest the two runs are one line. */
+        if (picture.width < 480)
+          {
+            cairo_destroy (cr);
+            continue;
+          }
+        scene.before = i % 2 ? inner : outer;
+        scene.after = i % 2 ? outer : inner;
+        draw_lane (cr, &picture, scene);
+        cairo_destroy (cr);
+        in = breakpoint_label (labels, inner, scene.projection);
+        out = breakpoint_label (labels, outer, scene.projection);
+        if (isnan (in) || isnan (out))
+          continue;
+        seen++;
+        if (in >= out)
+          {
+            g_test_message ("%s %d×%d, %s: crossed", projection == TB_LANE_PLAN ? "plan" : "sideways",
+                            picture.width, picture.height, i % 2 ? "after outside" : "after inside");
+            g_test_fail ();
+          }
+      }
+  g_assert_cmpuint (seen, >, G_N_ELEMENTS (sizes));
+}
+
 /* What a picture of an ordinary size has besides. */
 static void
 test_ordinary (void)
 {
-  static const char *const said[] = { "before 1", "after 1", "pocket", "skid", "hook", "roll", "oil film", "10", "60",
-                                      "5", "35", "foul line", NULL };
+  static const char *const said[]
+      = { "before 1", "after 1", "pocket", "skid", "hook",      "roll", "oil film",
+          "10",       "60",      "5",      "35",   "foul line", NULL };
   Picture picture = { "plan", 480, 640, 1 };
   g_autoptr (GArray) labels = new_record ();
   cairo_t *cr = new_context (&picture, labels);
@@ -263,7 +335,8 @@ draw_ball (cairo_t *cr, const Picture *picture)
   /* Through a whole turn, so that every label has been in every corner. */
   for (int i = 0; i < 6; i++)
     {
-      TbBallScene scene = scenes_ball (&scenes, i % 2 == 0 ? TB_BALL_FROM_BEHIND : TB_BALL_FROM_SIDE, 0.6 + 0.04 * i);
+      TbBallScene scene
+          = scenes_ball (&scenes, i % 2 == 0 ? TB_BALL_FROM_BEHIND : TB_BALL_FROM_SIDE, 0.6 + 0.04 * i);
       g_autoptr (GArray) labels = new_record ();
       static const char *const said[] = { "spin axis", "PAP", "from ", "pin", "grip", "track", NULL };
       cairo_t *own = new_context (picture, labels);
@@ -337,7 +410,8 @@ static void
 test_refusing_hook (void)
 {
   TbTheme theme = tb_theme_light (1);
-  cairo_surface_t *with = picture_new (100, 40), *without = picture_new (100, 40), *blank = picture_new (100, 40);
+  cairo_surface_t *with = picture_new (100, 40), *without = picture_new (100, 40),
+                  *blank = picture_new (100, 40);
   cairo_surface_t *pictures[] = { with, without };
 
   for (int i = 0; i < 2; i++)
@@ -374,6 +448,7 @@ main (int argc, char **argv)
   g_test_add_func ("/labels/lane", test_lane);
   g_test_add_func ("/labels/crowded", test_crowded);
   g_test_add_func ("/labels/gutter", test_gutter);
+  g_test_add_func ("/labels/each-beside-its-own", test_each_beside_its_own);
   g_test_add_func ("/labels/ordinary", test_ordinary);
   g_test_add_func ("/labels/names", test_names);
   g_test_add_func ("/labels/ball", test_ball);
