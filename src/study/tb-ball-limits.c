@@ -190,7 +190,7 @@ add_holes (GPtrArray *lines, const TbBall *ball)
   if (ball->n_holes == 0)
     {
       add_unknown (lines, "holes", _ ("Holes"), "",
-                   g_strdup (_ ("Holes: none are given; the ball counts as balanced.")));
+                   g_strdup (_ ("Holes: none are given; the ball is taken as its numbers say, top weight and all.")));
       return;
     }
   line = add_number (lines, &holes, ball->n_holes);

@@ -99,7 +99,7 @@ propagate (Formula formula, const TbMeasured *inputs, int count, gconstpointer d
 static double
 mean_speed (const double *inputs, gconstpointer data)
 {
-  return inputs[0] > 0 ? *(const double *)data / inputs[0] : (double)NAN;
+  return inputs[0] > 0 ? *(const double *) data / inputs[0] : (double) NAN;
 }
 
 TbMeasured
@@ -116,7 +116,12 @@ time_at_speed (const TbShot *shot, double speed, TbWorkspace *workspace)
 
   faster.delivery.speed = speed;
   faster.options.edgeless = true;
-  return tb_shot_run (&faster, workspace, &path, NULL) == TB_OK ? path.measures.time : (double)INFINITY;
+  if (tb_shot_run (&faster, workspace, &path, NULL) != TB_OK)
+    return (double) INFINITY;
+  /* Past the foul line the hand carries the ball on, at the speed of the throw (assumed). */
+  double ahead = path.measures.actual_speed * cos (faster.delivery.loft_angle)
+                 * cos (tb_delivery_launch_heading (&faster.delivery));
+  return path.measures.time + faster.delivery.loft_reach / ahead;
 }
 
 /* Halvings that bring the range of speeds down to less than a hundredth of a mile an hour. */
@@ -132,7 +137,7 @@ release_speed (const double *inputs, gconstpointer data)
 
   if (!(time_at_speed (shot, high, workspace) <= inputs[0]
         && inputs[0] <= time_at_speed (shot, low, workspace)))
-    return (double)NAN;
+    return (double) NAN;
   for (int i = 0; i < SPEED_HALVINGS; i++)
     {
       double middle = 0.5 * (low + high);
@@ -154,10 +159,10 @@ tb_reading_release_speed (const TbSetup *setup, TbMeasured time)
 static double
 rev_rate (const double *inputs, gconstpointer data)
 {
-  double per_second = *(const double *)data;
+  double per_second = *(const double *) data;
 
   if (!(inputs[0] >= 0) || !(inputs[1] > 0) || !(per_second > 0))
-    return (double)NAN;
+    return (double) NAN;
   return 2 * TB_PI * inputs[0] / inputs[1] * per_second;
 }
 
@@ -172,9 +177,9 @@ tb_reading_rev_rate (TbMeasured turns, TbMeasured frames, double frames_per_seco
 static double
 tilt_from_arc (const double *inputs, gconstpointer data)
 {
-  double radius = *(const double *)data, half = TB_PI * radius;
+  double radius = *(const double *) data, half = TB_PI * radius;
 
-  return inputs[0] > 0 && inputs[0] <= 2 * half ? (half - inputs[0]) / (2 * radius) : (double)NAN;
+  return inputs[0] > 0 && inputs[0] <= 2 * half ? (half - inputs[0]) / (2 * radius) : (double) NAN;
 }
 
 TbMeasured
@@ -189,7 +194,7 @@ tb_reading_tilt (double radius, TbMeasured arc)
 static double
 tilt_of_mark (const double *inputs, gconstpointer data)
 {
-  return hypot (inputs[0], inputs[1]) <= EDGE_SLACK ? asin (CLAMP (inputs[1], -1, 1)) : (double)NAN;
+  return hypot (inputs[0], inputs[1]) <= EDGE_SLACK ? asin (CLAMP (inputs[1], -1, 1)) : (double) NAN;
 }
 
 static double
@@ -198,7 +203,7 @@ rotation_of_mark (const double *inputs, gconstpointer data)
   double length = sqrt (fmax (1 - inputs[1] * inputs[1], 0));
 
   return hypot (inputs[0], inputs[1]) <= EDGE_SLACK && length > 0 ? acos (CLAMP (inputs[0] / length, -1, 1))
-                                                                  : (double)NAN;
+                                                                  : (double) NAN;
 }
 
 TbAxisReading
@@ -254,7 +259,7 @@ pap_formula (const double *inputs, gconstpointer data)
   double angle, over, up;
 
   if (!find_pole (inputs, question->radius, &pole, &angle))
-    return (double)NAN;
+    return (double) NAN;
   tb_layout_over_up (question->radius, pole, &over, &up);
   switch (question->answer)
     {

@@ -50,8 +50,8 @@ const TbReadingInfo *tb_reading_info (TbReadingKind kind);
 
 /* Mean speed over a distance (m) from the time (s), m/s. */
 TbMeasured tb_reading_mean_speed (double distance, TbMeasured time);
-/* Speed at release, m/s: the one with which the setup's ball takes that time (s) over the lane in this model.
- */
+/* Speed at release, m/s: the one with which the setup's ball takes that time (s) from the foul line to the head pin in this
+ * model, carried on by the hand at that speed to where it is let go (assumed). */
 TbMeasured tb_reading_release_speed (const TbSetup *setup, TbMeasured time);
 /* Rev rate, rad/s, from turns counted over a number of video frames. */
 TbMeasured tb_reading_rev_rate (TbMeasured turns, TbMeasured frames, double frames_per_second);

@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later */
 #include "../scratch.h"
 #include "tb-ball-limits.h"
+#include "tb-drilling.h"
 
 #include <glib/gstdio.h>
 #include <libintl.h>
@@ -36,6 +37,8 @@ test_ordinary (void)
 {
   TbBall ball = tb_ball_default ();
   g_autoptr (GPtrArray) lines = tb_ball_limits (&ball);
+  g_autofree char *on_top = NULL;
+  TbLayoutPlaces places;
 
   g_assert_cmpint (tb_ball_limits_verdict (lines), ==, TB_LIMIT_WITHIN);
   expect (&ball, "weight", TB_LIMIT_WITHIN, "15.00 lb is within the limit, at most 16.00 lb");
@@ -45,7 +48,12 @@ test_ordinary (void)
   expect (&ball, "friction", TB_LIMIT_WITHIN, "assumed, not measured");
   expect (&ball, "roughness", TB_LIMIT_WITHIN, "18.9 µin");
   expect (&ball, "hardness", TB_LIMIT_NOT_KNOWN, "73");
-  expect (&ball, "holes", TB_LIMIT_NOT_KNOWN, "balanced");
+  expect (&ball, "holes", TB_LIMIT_NOT_KNOWN, "as its numbers say");
+  /* Without holes to take it away the top weight stands, as far as the pin lies on top. */
+  ball.top_weight = tb_kilograms_from_oz (2);
+  g_assert_cmpint (tb_layout_places (&ball, &places), ==, TB_OK);
+  on_top = g_strdup_printf ("Top weight: %.2f oz", 2 * places.pin.z);
+  expect (&ball, "top-weight", TB_LIMIT_WITHIN, on_top);
 }
 
 static void
