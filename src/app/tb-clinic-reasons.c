@@ -54,7 +54,8 @@ tb_clinic_ask_reasons (TbClinic *self)
   tb_why_new_async (before, after, NULL, self->reasons, on_why, tb_weak_new (self));
   wish = self->wished_from != NULL ? self->wish
                                    : tb_handout_wish (tb_session_get_run (self->session, TB_SIDE_AFTER));
-  tb_next_find_async (start, &wish, NULL, 0, self->reasons, NULL, on_next, tb_weak_new (self));
+  tb_next_find_async (&(TbNextQuestion){ .start = start, .wish = &wish }, self->reasons, on_next,
+                      tb_weak_new (self));
 }
 
 static void

@@ -62,8 +62,11 @@ find_next (TbHandoutWork *self)
 
   if (wished_from == NULL)
     wish = tb_handout_wish (after);
-  tb_next_find_async (start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
-                      self->cancellable, NULL, on_next, tb_weak_new (self));
+  tb_next_find_async (&(TbNextQuestion){ .start = start,
+                                         .wish = &wish,
+                                         .balls = (const TbNextBall *) (gconstpointer) balls->data,
+                                         .n_balls = balls->len },
+                      self->cancellable, on_next, tb_weak_new (self));
 }
 
 static void

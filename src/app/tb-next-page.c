@@ -238,8 +238,12 @@ begin_search (TbNextPage *self)
   search->page = g_object_ref (self);
   search->cancellable = g_object_ref (self->cancellable);
   gtk_spinner_start (self->spinner);
-  tb_next_find_async (self->start, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len,
-                      self->cancellable, on_option, on_next, search);
+  tb_next_find_async (&(TbNextQuestion){ .start = self->start,
+                                         .wish = &wish,
+                                         .balls = (const TbNextBall *) (gconstpointer) balls->data,
+                                         .n_balls = balls->len,
+                                         .progress = on_option },
+                      self->cancellable, on_next, search);
 }
 
 /* Another wish, or another throw: what is under way is of no use any more. */

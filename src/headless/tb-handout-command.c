@@ -50,7 +50,10 @@ find_next (TbRequest *request, const TbRun *after)
   g_autoptr (GArray) balls = tb_next_balls (request->library, after->setup);
   TbWish wish = tb_handout_wish (after);
 
-  return tb_next_find (after->setup, &wish, (const TbNextBall *) (gconstpointer) balls->data, balls->len, 0,
+  return tb_next_find (&(TbNextQuestion){ .start = after->setup,
+                                          .wish = &wish,
+                                          .balls = (const TbNextBall *) (gconstpointer) balls->data,
+                                          .n_balls = balls->len },
                        NULL);
 }
 

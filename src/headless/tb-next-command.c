@@ -248,8 +248,11 @@ tb_next_command (TbRequest *request, const char *argument, GError **error)
     {
       TbSetup *setup = runs[TB_SIDE_AFTER]->setup;
       g_autoptr (GArray) balls = tb_next_balls (request->library, setup);
-      g_autoptr (TbNext) next
-          = tb_next_find (setup, &wish, (const TbNextBall *) (gpointer) balls->data, balls->len, 0, NULL);
+      TbNextQuestion question = { .start = setup,
+                                  .wish = &wish,
+                                  .balls = (const TbNextBall *) (gconstpointer) balls->data,
+                                  .n_balls = balls->len };
+      g_autoptr (TbNext) next = tb_next_find (&question, NULL);
       g_autofree char *text = request->plain_text ? next_text (next) : next_json (next);
 
       done = tb_output_write (text, error);

@@ -134,6 +134,7 @@ typedef struct Search
   GArray *tasks;     /* of NextTask */
   TbNextBall *balls; /* owned copies */
   guint n_balls;
+  guint threads;
   gint taken;           /* next task, atomic */
   gint throws;          /* atomic */
   TbNextOption **found; /* one a task, or NULL */
@@ -163,20 +164,28 @@ search_add_all (Search *search)
         search_add (search, knob, &search->balls[i]);
 }
 
+static void
+search_take_balls (Search *search, const TbNextQuestion *question)
+{
+  search->balls = g_memdup2 (question->balls, question->n_balls * sizeof *question->balls);
+  search->n_balls = question->n_balls;
+  for (guint i = 0; i < search->n_balls; i++)
+    {
+      search->balls[i].id = g_strdup (search->balls[i].id);
+      search->balls[i].name = g_strdup (search->balls[i].name);
+    }
+}
+
 static Search *
-search_new (TbSetup *start, const TbWish *wish, const TbNextBall *balls, guint n_balls)
+search_new (const TbNextQuestion *question, GCancellable *cancellable)
 {
   Search *search = g_new0 (Search, 1);
 
-  search->next = next_new (start, wish);
+  search->next = next_new (question->start, question->wish);
+  search->threads = question->threads;
+  search->cancellable = cancellable ? g_object_ref (cancellable) : NULL;
   search->tasks = g_array_new (FALSE, FALSE, sizeof (NextTask));
-  search->balls = g_memdup2 (balls, n_balls * sizeof *balls);
-  search->n_balls = n_balls;
-  for (guint i = 0; i < n_balls; i++)
-    {
-      search->balls[i].id = g_strdup (balls[i].id);
-      search->balls[i].name = g_strdup (balls[i].name);
-    }
+  search_take_balls (search, question);
   if (search->next->status == TB_OK && !search->next->met)
     search_add_all (search);
   search->found = g_new0 (TbNextOption *, search->tasks->len);
@@ -280,11 +289,12 @@ work (gpointer data)
 
 /* Runs the search and takes its outcome; NULL if cancelled. */
 static TbNext *
-search_run (Search *search, guint threads)
+search_run (Search *search)
 {
   TbNext *next = search->next;
 
-  tb_work_together ("tenboard-next", work, search, threads ? threads : g_get_num_processors ());
+  tb_work_together ("tenboard-next", work, search,
+                    search->threads ? search->threads : g_get_num_processors ());
   if (g_cancellable_is_cancelled (search->cancellable))
     return NULL;
   for (guint i = 0; i < search->tasks->len; i++)
@@ -296,41 +306,30 @@ search_run (Search *search, guint threads)
 }
 
 TbNext *
-tb_next_find (TbSetup *start,
-              const TbWish *wish,
-              const TbNextBall *balls,
-              guint n_balls,
-              guint threads,
-              GCancellable *cancellable)
+tb_next_find (const TbNextQuestion *question, GCancellable *cancellable)
 {
-  g_autoptr (Search) search = search_new (start, wish, balls, n_balls);
+  g_autoptr (Search) search = search_new (question, cancellable);
 
-  search->cancellable = cancellable ? g_object_ref (cancellable) : NULL;
-  return search_run (search, threads);
+  return search_run (search);
 }
 
 static void
 run_task (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  tb_task_answer (task, search_run (data, 0), (GDestroyNotify) tb_next_unref);
+  tb_task_answer (task, search_run (data), (GDestroyNotify) tb_next_unref);
 }
 
 void
-tb_next_find_async (TbSetup *start,
-                    const TbWish *wish,
-                    const TbNextBall *balls,
-                    guint n_balls,
+tb_next_find_async (const TbNextQuestion *question,
                     GCancellable *cancellable,
-                    TbNextProgress progress,
                     GAsyncReadyCallback callback,
                     gpointer user_data)
 {
   g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, user_data);
-  Search *search = search_new (start, wish, balls, n_balls);
+  Search *search = search_new (question, cancellable);
 
-  search->cancellable = cancellable ? g_object_ref (cancellable) : NULL;
   search->context = g_main_context_ref_thread_default ();
-  search->progress = progress;
+  search->progress = question->progress;
   search->progress_data = user_data;
   g_task_set_task_data (task, search, (GDestroyNotify) search_free);
   tb_task_run (task, run_task);

@@ -88,25 +88,26 @@ TbNext *tb_next_ref (TbNext *next);
 void tb_next_unref (TbNext *next);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TbNext, tb_next_unref)
 
-/* balls may be NULL (n_balls 0); threads 0 means one a processor, and the result does not depend on it. NULL
- * if cancelled. */
-TbNext *tb_next_find (TbSetup *start,
-                      const TbWish *wish,
-                      const TbNextBall *balls,
-                      guint n_balls,
-                      guint threads,
-                      GCancellable *cancellable);
-
 /* Called in the main context of the caller for each option as it is found, in no particular order. Both are
  * borrowed; `next` has no options yet. */
 typedef void (*TbNextProgress) (TbNext *next, TbNextOption *option, gpointer user_data);
+
+/* What is asked; nothing of it is kept. What is not set is 0. */
+typedef struct TbNextQuestion
+{
+  TbSetup *start; /* the throw to be changed */
+  const TbWish *wish;
+  const TbNextBall *balls; /* that could be thrown instead; NULL for none */
+  guint n_balls;
+  guint threads;           /* 0 for one a processor; the answer does not depend on it */
+  TbNextProgress progress; /* of tb_next_find_async(); NULL if nobody wants to know */
+} TbNextQuestion;
+
+/* NULL if cancelled. */
+TbNext *tb_next_find (const TbNextQuestion *question, GCancellable *cancellable);
 /* The same beside the caller's thread. No progress is told after a cancel or after the callback. */
-void tb_next_find_async (TbSetup *start,
-                         const TbWish *wish,
-                         const TbNextBall *balls,
-                         guint n_balls,
+void tb_next_find_async (const TbNextQuestion *question,
                          GCancellable *cancellable,
-                         TbNextProgress progress,
                          GAsyncReadyCallback callback,
                          gpointer user_data);
 /* NULL if cancelled. */

@@ -98,8 +98,8 @@ test_tries (void)
   TbSetup *after = start->side[TB_SIDE_AFTER];
   /* A rolling ball has no more turn to give: nothing gets there. */
   TbWish steep = { TB_WISH_ANGLE, 9, TRUE }, less = { TB_WISH_BOARDS, -3, FALSE };
-  g_autoptr (TbNext) none = tb_next_find (after, &steep, NULL, 0, 0, NULL),
-                     some = tb_next_find (after, &less, NULL, 0, 0, NULL);
+  g_autoptr (TbNext) none = tb_next_find (&(TbNextQuestion){ .start = after, .wish = &steep }, NULL),
+                     some = tb_next_find (&(TbNextQuestion){ .start = after, .wish = &less }, NULL);
   g_autofree char *nearest = tb_clinic_try_words (none, TB_UNITS_IMPERIAL),
                   *easiest = tb_clinic_try_words (some, TB_UNITS_IMPERIAL), *change = NULL;
 

@@ -25,7 +25,8 @@ time_wish (TbWishKind kind)
   g_autoptr (TbSetup) setup = setup_with ("");
   TbWish wish = tb_wish_default (kind);
   gint64 start = g_get_monotonic_time ();
-  g_autoptr (TbNext) next = tb_next_find (setup, &wish, NULL, 0, THREADS, NULL);
+  g_autoptr (TbNext) next
+      = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .threads = THREADS }, NULL);
   double time = milliseconds_since (start);
 
   printf ("next %-10s %6.0f ms  %5u throws  %2u options\n", tb_wish_info (kind)->name, time, next->throws,

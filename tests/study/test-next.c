@@ -14,7 +14,7 @@ ask (const char *changes, const char *wish_text)
   TbWish wish;
 
   g_assert_true (tb_wish_parse (wish_text, &wish, &problem));
-  return tb_next_find (setup, &wish, NULL, 0, 0, NULL);
+  return tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish }, NULL);
 }
 
 /* The same, each change judged on the line as it is. */
@@ -27,7 +27,7 @@ ask_as_aimed (const char *changes, const char *wish_text)
 
   g_assert_true (tb_wish_parse (wish_text, &wish, &problem));
   wish.reaim = FALSE;
-  return tb_next_find (setup, &wish, NULL, 0, 0, NULL);
+  return tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish }, NULL);
 }
 
 #define WALK_STEPS 100
@@ -270,8 +270,10 @@ test_threads (void)
 {
   g_autoptr (TbSetup) setup = setup_with ("");
   TbWish wish = tb_wish_default (TB_WISH_TURN);
-  g_autoptr (TbNext) one = tb_next_find (setup, &wish, NULL, 0, 1, NULL);
-  g_autoptr (TbNext) four = tb_next_find (setup, &wish, NULL, 0, 4, NULL);
+  g_autoptr (TbNext) one
+      = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .threads = 1 }, NULL);
+  g_autoptr (TbNext) four
+      = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .threads = 4 }, NULL);
 
   assert_same (one, four);
 }
@@ -399,7 +401,7 @@ test_met_already (void)
 
   g_assert_true (tb_pocket_reaim (thrower, &shot, NULL));
   aimed = tb_setup_with_shot (setup, &shot);
-  next = tb_next_find (aimed, &wish, NULL, 0, 0, NULL);
+  next = tb_next_find (&(TbNextQuestion){ .start = aimed, .wish = &wish }, NULL);
   g_assert_true (next->met);
   g_assert_cmpuint (next->options->len, ==, 0);
 }
@@ -417,7 +419,8 @@ test_balls (void)
 
   g_assert_cmpint (tb_field_set (any_field ("cover"), &ball.ball, TB_COVER_REACTIVE_PEARL), ==, TB_OK);
   g_assert_cmpint (tb_field_set (any_field ("grit"), &ball.ball, 4000), ==, TB_OK);
-  next = tb_next_find (setup, &wish, &ball, 1, 0, NULL);
+  next
+      = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .balls = &ball, .n_balls = 1 }, NULL);
   option = option_of (next, "other-ball");
   g_assert_nonnull (option);
   g_assert_cmpstr (option->setup->ball_id, ==, "pearl");
@@ -437,7 +440,8 @@ offers_ball_of (double weight_lb)
 
   g_assert_cmpint (tb_field_set (any_field ("cover"), &ball.ball, TB_COVER_URETHANE), ==, TB_OK);
   g_assert_cmpint (tb_field_set (any_field ("weight_lb"), &ball.ball, weight_lb), ==, TB_OK);
-  next = tb_next_find (setup, &wish, &ball, 1, 0, NULL);
+  next
+      = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .balls = &ball, .n_balls = 1 }, NULL);
   return option_of (next, "other-ball") != NULL;
 }
 
@@ -493,10 +497,11 @@ test_async (void)
   TbWish wish = tb_wish_default (TB_WISH_BOARDS);
   Told self = { .thread = g_thread_self () };
 
-  tb_next_find_async (setup, &wish, NULL, 0, NULL, told, finished, &self);
+  tb_next_find_async (&(TbNextQuestion){ .start = setup, .wish = &wish, .progress = told }, NULL, finished,
+                      &self);
   while (!self.done)
     g_main_context_iteration (NULL, TRUE);
-  here = tb_next_find (setup, &wish, NULL, 0, 2, NULL);
+  here = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .threads = 2 }, NULL);
   assert_same (here, self.next);
   g_assert_cmpuint (self.options, ==, here->options->len);
   tb_next_unref (self.next);
@@ -510,14 +515,16 @@ test_cancel (void)
   TbWish wish = tb_wish_default (TB_WISH_TURN);
   Told self = { .thread = g_thread_self () };
 
-  tb_next_find_async (setup, &wish, NULL, 0, cancellable, told, finished, &self);
+  tb_next_find_async (&(TbNextQuestion){ .start = setup, .wish = &wish, .progress = told }, cancellable,
+                      finished, &self);
   g_cancellable_cancel (cancellable);
   while (!self.done)
     g_main_context_iteration (NULL, TRUE);
   g_assert_null (self.next);
   g_assert_true (self.cancelled);
   g_assert_cmpuint (self.options, ==, 0);
-  g_assert_null (tb_next_find (setup, &wish, NULL, 0, 2, cancellable));
+  g_assert_null (
+      tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish, .threads = 2 }, cancellable));
 }
 
 static void

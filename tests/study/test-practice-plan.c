@@ -92,7 +92,8 @@ static const Case cases[] = {
   { "", "laydown_board=26", TB_PRACTICE_LINE, "Feet 2.0 boards to the left", NULL },
   { "", "grit=500", TB_PRACTICE_SURFACE, "A rougher surface (500 grit instead of 2000 grit)",
     "breakpoint_ft" },
-  /* Past the finest pad there is no grit: 0.13 µm and 0.23 µm on a straight line of logarithms: 0.170 µm, 6.7 µin. */
+  /* Past the finest pad there is no grit: 0.13 µm and 0.23 µm on a straight line of logarithms: 0.170 µm, 6.7
+     µin. */
   { "", "grit=4500", TB_PRACTICE_SURFACE, "A smoother surface (Ra 6.7 µin instead of 2000 grit)", NULL },
   { "", "pin_to_pap_in=2", TB_PRACTICE_DRILLING, "A pin 2.0 in nearer to the PAP", NULL },
   { "", "cover=0", TB_PRACTICE_BALL, "The other ball", "breakpoint_ft" },
@@ -349,7 +350,7 @@ test_option_cautions (void)
   g_autoptr (TbStudy) study = tb_study_new (setup, setup, "", "");
   g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new (study, FALSE, NULL);
   TbWish wish = tb_handout_wish (facts->run[TB_SIDE_AFTER]);
-  g_autoptr (TbNext) next = tb_next_find (setup, &wish, NULL, 0, 0, NULL);
+  g_autoptr (TbNext) next = tb_next_find (&(TbNextQuestion){ .start = setup, .wish = &wish }, NULL);
   g_autoptr (GPtrArray) options = tb_handout_best_options (next);
   g_autoptr (GPtrArray) none = tb_handout_facts_cautions (facts, NULL);
   g_autoptr (GPtrArray) some = tb_handout_facts_cautions (facts, options);
