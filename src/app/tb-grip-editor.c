@@ -114,21 +114,34 @@ drill (TbGripEditor *self, const TbGrip *grip)
     set_ball (self, &ball);
 }
 
+/* What is shown rounded is not to be taken for another number. */
+static void
+show_number (GtkSpinButton *spin, double shown, int digits)
+{
+  if (fabs (gtk_spin_button_get_value (spin) - shown) > 0.5 * pow (10, -digits))
+    gtk_spin_button_set_value (spin, shown);
+}
+
+static void
+show_row (TbGripEditor *self, TbGrip *grip, gsize row)
+{
+  for (int j = 0; j < N_COLUMNS; j++)
+    {
+      GtkSpinButton *spin = self->spins[row][j];
+
+      if (spin == NULL)
+        continue;
+      show_number (spin, tb_in_from_metres (*number_of (grip, rows[row].offset[j])), rows[row].digits);
+      gtk_widget_set_sensitive (GTK_WIDGET (spin), j != COLUMN_THUMB || !grip->no_thumb);
+    }
+}
+
 static void
 show_grip (TbGripEditor *self, TbGrip *grip)
 {
   gtk_check_button_set_active (self->no_thumb, grip->no_thumb);
   for (gsize i = 0; i < N_ROWS; i++)
-    for (int j = 0; j < N_COLUMNS; j++)
-      if (self->spins[i][j] != NULL)
-        {
-          double shown = tb_in_from_metres (*number_of (grip, rows[i].offset[j]));
-
-          /* What is shown rounded is not to be taken for another number. */
-          if (fabs (gtk_spin_button_get_value (self->spins[i][j]) - shown) > 0.5 * pow (10, -rows[i].digits))
-            gtk_spin_button_set_value (self->spins[i][j], shown);
-          gtk_widget_set_sensitive (GTK_WIDGET (self->spins[i][j]), j != COLUMN_THUMB || !grip->no_thumb);
-        }
+    show_row (self, grip, i);
 }
 
 static void

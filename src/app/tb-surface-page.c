@@ -92,27 +92,60 @@ make_line (const TbSurfaceCurve *curve, TbSurfaceQuantity quantity, double unit,
   return (TbCurveLine){ line->x, line->y, count, unit * tb_surface_point_value (&curve->present, quantity) };
 }
 
+/* The ticks of the grits that people know, and room for their labels. */
+typedef struct Ticks
+{
+  TbCurveTick tick[N_NAMED];
+  char label[N_NAMED][16];
+} Ticks;
+
+static void
+set_ticks (Ticks *ticks)
+{
+  for (gsize i = 0; i < N_NAMED; i++)
+    {
+      g_snprintf (ticks->label[i], sizeof ticks->label[i], "%.0f", named[i]);
+      ticks->tick[i]
+          = (TbCurveTick){ log (named[i]), named[i] >= TB_GRIT_POLISH ? _ ("polish") : ticks->label[i] };
+    }
+}
+
+static TbCurvePanel
+make_panel (TbSurfacePage *self, guint place, Line lines[TB_N_BALL_LINES][N_SHOWN])
+{
+  TbSurfaceQuantity quantity = shown[place];
+  const TbSurfaceQuantityInfo *info = tb_surface_quantity_info (quantity);
+  double unit = shown_unit (self, quantity);
+  TbCurvePanel panel = { .title = _ (info->label),
+                         .unit = info->unit[0] != '\0' ? _ (info->unit) : "",
+                         .digits = info->digits,
+                         .least_span = LEAST_SPANS * unit * info->noticeable };
+
+  if (info->distance && is_metric (self))
+    panel.unit = _ (" m");
+  panel.dashed
+      = make_line (self->curves[TB_BALL_SAME_LINE], quantity, unit, &lines[TB_BALL_SAME_LINE][place]);
+  panel.solid
+      = make_line (self->curves[TB_BALL_POCKET_LINE], quantity, unit, &lines[TB_BALL_POCKET_LINE][place]);
+  return panel;
+}
+
 static void
 draw_curves (cairo_t *cr, double width, double height, const TbTheme *theme, gpointer page)
 {
   TbSurfacePage *self = page;
   TbCurvePanel panels[N_SHOWN] = { 0 };
   Line lines[TB_N_BALL_LINES][N_SHOWN];
-  TbCurveTick ticks[N_NAMED];
-  char labels[N_NAMED][16];
+  Ticks ticks;
   TbCurveScene scene = { .theme = *theme,
                          .panels = panels,
-                         .ticks = ticks,
+                         .ticks = ticks.tick,
                          .n_ticks = N_NAMED,
                          .x_title = _ ("surface, grit"),
                          .low = log (named[0] / SCALE_MARGIN),
                          .high = log (named[N_NAMED - 1] * SCALE_MARGIN) };
 
-  for (gsize i = 0; i < N_NAMED; i++)
-    {
-      g_snprintf (labels[i], sizeof labels[i], "%.0f", named[i]);
-      ticks[i] = (TbCurveTick){ log (named[i]), named[i] >= TB_GRIT_POLISH ? _ ("polish") : labels[i] };
-    }
+  set_ticks (&ticks);
   if (self->curves[TB_BALL_SAME_LINE] != NULL)
     {
       scene.n_panels = N_SHOWN;
@@ -121,21 +154,7 @@ draw_curves (cairo_t *cr, double width, double height, const TbTheme *theme, gpo
       scene.solid_label = _ (tb_ball_line_label (TB_BALL_POCKET_LINE));
     }
   for (guint i = 0; i < scene.n_panels; i++)
-    {
-      const TbSurfaceQuantityInfo *info = tb_surface_quantity_info (shown[i]);
-      double unit = shown_unit (self, shown[i]);
-
-      panels[i] = (TbCurvePanel){ .title = _ (info->label),
-                                  .unit = info->unit[0] != '\0' ? _ (info->unit) : "",
-                                  .digits = info->digits,
-                                  .least_span = LEAST_SPANS * unit * info->noticeable };
-      if (info->distance && is_metric (self))
-        panels[i].unit = _ (" m");
-      panels[i].dashed
-          = make_line (self->curves[TB_BALL_SAME_LINE], shown[i], unit, &lines[TB_BALL_SAME_LINE][i]);
-      panels[i].solid
-          = make_line (self->curves[TB_BALL_POCKET_LINE], shown[i], unit, &lines[TB_BALL_POCKET_LINE][i]);
-    }
+    panels[i] = make_panel (self, i, lines);
   tb_curve_view_draw (cr, width, height, &scene);
 }
 
