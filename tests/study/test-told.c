@@ -155,7 +155,8 @@ all_told (TbSetup *before, TbSetup *after, const TbWish *wish, gboolean metric) 
   GPtrArray *told = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (TbStudy) study = tb_study_new (before, after, "", "");
   g_autoptr (TbHandoutFacts) facts = tb_handout_facts_new (study, metric, NULL);
-  g_autoptr (TbNext) next = wish ? tb_next_find (&(TbNextQuestion){ .start = after, .wish = wish }, NULL) : NULL;
+  g_autoptr (TbNext) next
+      = wish ? tb_next_find (&(TbNextQuestion){ .start = after, .wish = wish }, NULL) : NULL;
   g_auto (GStrv) why = tb_why_all_sentences (facts->why, metric);
 
   for (char **sentence = why; *sentence; sentence++)
