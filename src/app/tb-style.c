@@ -50,6 +50,11 @@ colors_css (TbTheme theme)
   add_color (css, "tb_after", theme.after);
   add_color (css, "tb_warning", theme.warning);
   add_color (css, "tb_focus", theme.focus);
+  /* What is to be seen from the back of a room: the brightest there is, with an edge where the page is
+   * bright. */
+  add_color (css, "tb_knob",
+             tb_color_luminance (theme.background) < tb_color_luminance (theme.text) ? theme.text
+                                                                                     : theme.background);
   return g_string_free (g_steal_pointer (&css), FALSE);
 }
 

@@ -9,6 +9,7 @@
 
 #include "tb-clinic-window.h"
 #include "tb-slide-picture.h"
+#include "tb-tick-scale.h"
 #include "window-support.h"
 
 /* WCAG 2.2, 1.4.11 and 2.4.13: contrast of what tells of the focus. */
@@ -267,6 +268,60 @@ check_new_window (GHashTable *old, const Look *look)
     }
 }
 
+/* Beside a knob, px: there the page is seen above it, and the empty trough right of it. */
+#define BESIDE 10
+/* 64 in light, where the edge stands out, and 264 in dark, where all of it does; 41 are the tick under it,
+ * and little else. */
+#define LEAST_KNOB 50
+
+/* Pixels of a knob that stand out from the page and from the empty trough. */
+static guint
+count_standing_out (cairo_surface_t *surface)
+{
+  int stride = cairo_image_surface_get_stride (surface), height = cairo_image_surface_get_height (surface),
+      width = cairo_image_surface_get_width (surface);
+  const guchar *data = cairo_image_surface_get_data (surface);
+  guint32 page = ((const guint32 *) data)[0];
+  guint32 trough = ((const guint32 *) (data + height / 2 * stride))[width - 2];
+  guint n = 0;
+
+  for (int y = 0; y < height; y++)
+    for (int x = BESIDE; x < width - BESIDE; x++)
+      {
+        guint32 pixel = ((const guint32 *) (data + y * stride))[x];
+
+        n += contrast (pixel, page) >= LEAST_CONTRAST && contrast (pixel, trough) >= LEAST_CONTRAST;
+      }
+  return n;
+}
+
+static gboolean
+is_knob (GtkWidget *widget)
+{
+  return g_str_equal (gtk_widget_get_css_name (widget), "slider");
+}
+
+/* Where a slider stands is seen from the back of a room: its knob stands out, or an edge all round it. */
+static void
+check_knob (GtkWindow *window, const Look *look)
+{
+  GtkWidget *knob = find_with (find (window, TB_TYPE_TICK_SCALE), is_knob);
+  graphene_rect_t place;
+  cairo_surface_t *surface;
+  guint n;
+
+  gtk_window_set_focus (window, NULL);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  g_assert_true (gtk_widget_compute_bounds (knob, GTK_WIDGET (window), &place));
+  graphene_rect_inset (&place, -BESIDE, -BESIDE);
+  surface = picture_of (GTK_WIDGET (window), &place);
+  cairo_surface_flush (surface);
+  n = count_standing_out (surface);
+  g_test_message ("%s: %u pixels of a knob stand out", look->name, n);
+  g_assert_cmpuint (n, >, LEAST_KNOB);
+  cairo_surface_destroy (surface);
+}
+
 static void
 test_look (gconstpointer data)
 {
@@ -282,6 +337,9 @@ test_look (gconstpointer data)
   all = gtk_window_list_toplevels ();
   for (GList *link = all; link != NULL; link = link->next)
     g_hash_table_add (old, link->data);
+  /* In high contrast the trough has an edge of its own. */
+  if (!look->high_contrast)
+    check_knob (GTK_WINDOW (window), look);
   check_pages (GTK_WINDOW (window), look);
   for (gsize i = 0; i < G_N_ELEMENTS (ways); i++)
     {
