@@ -239,16 +239,19 @@ take (TbReadingPage *self, TbGroup group, const char *name, double si)
 static gboolean
 take_reading (TbReadingPage *self, TbReadingKind kind)
 {
+  const TbSetup *setup = setup_of (self);
   TbAxisReading axis;
   TbPapReading pap;
 
   switch (kind)
     {
     case TB_READING_SPEED:
-      return take (self, TB_GROUP_DELIVERY, "speed_mph",
-                   tb_reading_release_speed (setup_of (self), read_time (self)).value);
+      return take (
+          self, TB_GROUP_DELIVERY, "speed_mph",
+          tb_reading_neutral_speed (setup, tb_reading_release_speed (setup, read_time (self)).value));
     case TB_READING_REV_RATE:
-      return take (self, TB_GROUP_DELIVERY, "rev_rate_rpm", read_rev_rate (self).value);
+      return take (self, TB_GROUP_DELIVERY, "rev_rate_rpm",
+                   tb_reading_neutral_rev_rate (setup, read_rev_rate (self).value));
     case TB_READING_TILT:
       return take (self, TB_GROUP_DELIVERY, "axis_tilt_deg", read_tilt (self).value);
     case TB_READING_AXIS:

@@ -147,7 +147,27 @@ release_speed (const double *inputs, gconstpointer data)
       else
         high = middle;
     }
-  return 0.5 * (low + high);
+  TbDelivery found = shot->delivery;
+  found.speed = 0.5 * (low + high);
+  return tb_delivery_actual_speed (&found, &shot->assumed);
+}
+
+double
+tb_reading_neutral_speed (const TbSetup *setup, double speed)
+{
+  TbDelivery one = setup->shot.delivery;
+
+  one.speed = 1;
+  return speed / tb_delivery_actual_speed (&one, &setup->shot.assumed);
+}
+
+double
+tb_reading_neutral_rev_rate (const TbSetup *setup, double rev_rate)
+{
+  TbDelivery one = setup->shot.delivery;
+
+  one.rev_rate = 1;
+  return rev_rate / tb_delivery_actual_rev_rate (&one, &setup->shot.assumed);
 }
 
 TbMeasured

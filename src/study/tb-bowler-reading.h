@@ -53,6 +53,10 @@ TbMeasured tb_reading_mean_speed (double distance, TbMeasured time);
 /* Speed at release, m/s: the one with which the setup's ball takes that time (s) from the foul line to the head pin in this
  * model, carried on by the hand at that speed to where it is let go (assumed). */
 TbMeasured tb_reading_release_speed (const TbSetup *setup, TbMeasured time);
+/* What the setup's fields, which are at neutral grip, have to be for such a speed (m/s) or rev rate (rad/s) to leave the hand
+ * with its grip. */
+double tb_reading_neutral_speed (const TbSetup *setup, double speed);
+double tb_reading_neutral_rev_rate (const TbSetup *setup, double rev_rate);
 /* Rev rate, rad/s, from turns counted over a number of video frames. */
 TbMeasured tb_reading_rev_rate (TbMeasured turns, TbMeasured frames, double frames_per_second);
 /* Tilt, rad, from the arc (m along the surface) straight across the first ring, on its smaller side, of a

@@ -60,6 +60,26 @@ test_release_speed (void)
   g_assert_true (isnan (tb_reading_release_speed (setup, (TbMeasured){ 0.5, 0.1 }).value));
 }
 
+/* What is measured is what left the hand; a setup holds what a neutral grip would have given. */
+static void
+test_grip (void)
+{
+  g_autoptr (TbSetup) setup = setup_with ("grip_pressure=8");
+  g_autoptr (TbRun) run = tb_run_new (setup);
+  const TbMeasures *measures = &run->path.measures;
+  const TbDelivery *delivery = &setup->shot.delivery;
+  double ahead = measures->actual_speed * cos (tb_delivery_launch_heading (delivery));
+  TbMeasured time = { measures->time + delivery->loft_reach / ahead, 0.1 };
+  TbMeasured speed = tb_reading_release_speed (setup, time);
+
+  g_assert_cmpfloat (fabs (measures->actual_speed - delivery->speed), >, 0.1);
+  g_assert_cmpfloat_with_epsilon (speed.value, measures->actual_speed, 0.001);
+  g_assert_cmpfloat_with_epsilon (tb_reading_neutral_speed (setup, measures->actual_speed), delivery->speed,
+                                  1e-12);
+  g_assert_cmpfloat_with_epsilon (tb_reading_neutral_rev_rate (setup, measures->actual_rev_rate),
+                                  delivery->rev_rate, 1e-12);
+}
+
 /* 2 turns in 12 frames of 30 a second are 300 rpm; a frame more or less 23 or 27, a sixteenth of a turn 9. */
 static void
 test_rev_rate (void)
@@ -195,6 +215,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/bowler-reading/mean-speed", test_mean_speed);
   g_test_add_func ("/bowler-reading/release-speed", test_release_speed);
+  g_test_add_func ("/bowler-reading/grip", test_grip);
   g_test_add_func ("/bowler-reading/rev-rate", test_rev_rate);
   g_test_add_func ("/bowler-reading/tilt", test_tilt);
   g_test_add_func ("/bowler-reading/tilt-of-throw", test_tilt_of_throw);
