@@ -258,21 +258,19 @@ draw_label_leader (TbCanvas *canvas, const cairo_rectangle_t *box, TbColor color
   tb_draw_line (canvas->cr, from, at);
 }
 
-/* Where labels on the lane may lie. A lane that lies across the picture is low: its gutters are room as well.
- */
+/* Where labels on the lane may lie: in a plan the gutters are room as well. */
 static cairo_rectangle_t
 label_room (const TbLaneLayout *layout)
 {
+  TbPoint edge = tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH, 0, 0);
+  TbPoint end = tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH + layout->gutter_width, 0, 0);
+  double across = fabs (end.x - edge.x), along = fabs (end.y - edge.y);
   cairo_rectangle_t room = layout->lane;
-  double edge = tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH, 0, 0).y;
-  double gutter
-      = fabs (tb_lane_layout_point (layout, TB_LANE_HALF_WIDTH + layout->gutter_width, 0, 0).y - edge);
 
-  if (layout->projection != TB_LANE_PLAN_SIDEWAYS)
+  if (layout->projection == TB_LANE_FROM_APPROACH)
     return room;
-  room.y -= gutter;
-  room.height += 2 * gutter;
-  return room;
+  return (cairo_rectangle_t){ room.x - across, room.y - along, room.width + 2 * across,
+                              room.height + 2 * along };
 }
 
 /* Places a label on the lane beside a point: right beside it on either side, then further on along the lane.
