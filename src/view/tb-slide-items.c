@@ -197,16 +197,6 @@ draw_number (TbCanvas *canvas, const cairo_rectangle_t *row, const TbSlideItem *
   tb_draw_line (canvas->cr, (TbPoint){ row->x, row->y }, (TbPoint){ row->x + row->width, row->y });
 }
 
-static double
-largest_part (const TbSlide *slide)
-{
-  double largest = 0;
-
-  for (guint i = 0; i < slide->n_items; i++)
-    largest = MAX (largest, fabs (slide->items[i].to));
-  return largest;
-}
-
 /* Beside the longest bar, for the words of any. */
 static double
 detail_room (TbCanvas *canvas, const TbSlide *slide)
@@ -222,24 +212,48 @@ detail_room (TbCanvas *canvas, const TbSlide *slide)
   return room + DETAIL_GAP * canvas->em;
 }
 
+/* The bars take all the room there is: where none points the other way, none is kept for one. */
+typedef struct PartScale
+{
+  double nothing; /* px from the left */
+  double px_per_unit;
+} PartScale;
+
+static PartScale
+part_scale (TbCanvas *canvas, const TbSlide *slide, double left, double width)
+{
+  double low = 0, high = 0, detail = detail_room (canvas, slide), room;
+
+  for (guint i = 0; i < slide->n_items; i++)
+    {
+      low = fmin (low, slide->items[i].to);
+      high = fmax (high, slide->items[i].to);
+    }
+  room = MAX (width - (low < 0 ? detail : 0) - (high > 0 ? detail : 0), canvas->em);
+  return (PartScale){ .px_per_unit = high > low ? room / (high - low) : 0,
+                      .nothing
+                      = left + (low < 0 ? detail : 0) + (high > low ? -low * room / (high - low) : 0) };
+}
+
 static void
 draw_part (TbCanvas *canvas, const TbSlideLayout *layout, const TbSlide *slide, guint item)
 {
   double em = canvas->em, name = tb_slide_layout_name_width (layout, TB_SLIDE_PARTS);
   cairo_rectangle_t row = tb_slide_layout_item (layout, item);
-  double middle = middle_of (&row), left = row.x + name, width = row.width - name,
-         largest = largest_part (slide);
-  double nothing = left + 0.5 * width, half = MAX (0.5 * width - detail_room (canvas, slide), em);
-  double part = largest > 0 ? slide->items[item].to / largest * half : 0;
-  double end = nothing + part, side = part < 0 ? -1 : 1;
+  PartScale scale = part_scale (canvas, slide, row.x + name, row.width - name);
+  double value = slide->items[item].to, part = isfinite (value) ? value * scale.px_per_unit : 0;
+  double middle = middle_of (&row);
+  double end = scale.nothing + part, side = part < 0 ? -1 : 1;
 
   draw_text (canvas, slide->items[item].name, (TbPoint){ row.x, middle },
              (TbLabel){ .down = TB_ALIGN_MIDDLE, .wrap = name - em });
-  fill_box (canvas, (cairo_rectangle_t){ MIN (nothing, end), middle - 0.45 * em, fabs (part), 0.9 * em },
+  fill_box (canvas,
+            (cairo_rectangle_t){ MIN (scale.nothing, end), middle - 0.45 * em, fabs (part), 0.9 * em },
             canvas->theme.after);
   tb_draw_color (canvas->cr, canvas->theme.text);
   cairo_set_line_width (canvas->cr, LINE * em);
-  tb_draw_line (canvas->cr, (TbPoint){ nothing, row.y }, (TbPoint){ nothing, row.y + row.height });
+  tb_draw_line (canvas->cr, (TbPoint){ scale.nothing, row.y },
+                (TbPoint){ scale.nothing, row.y + row.height });
   draw_text (
       canvas, slide->items[item].detail, (TbPoint){ end + side * DETAIL_GAP * em, middle },
       (TbLabel){ .across = part < 0 ? TB_ALIGN_END : TB_ALIGN_START, .down = TB_ALIGN_MIDDLE, .bold = TRUE });

@@ -137,6 +137,36 @@ test_states (void)
     }
 }
 
+/* Bars that all point one way have the room of both: measured, 560 px of 1280, and 270 where room was kept
+ * for the other. */
+static void
+test_parts_take_the_room (void)
+{
+  static const TbSlideItem parts[] = { { .name = "Speed", .detail = "+4.9 boards", .to = 4.9 },
+                                       { .name = "Rev rate", .detail = "+4.5 boards", .to = 4.5 } };
+  TbSlide slide = slide_of (TB_SLIDE_PARTS);
+  cairo_surface_t *picture;
+  TbColor bar = slide.theme.after;
+  int most = 0;
+
+  slide.items = parts;
+  slide.n_items = G_N_ELEMENTS (parts);
+  slide.caution = "";
+  picture = draw (&slide, WIDTH, HEIGHT);
+  for (int y = 0; y < HEIGHT; y++)
+    {
+      int width = 0;
+
+      for (int x = 0; x < WIDTH; x++)
+        width += fabs ((picture_pixel (picture, x, y) >> 16 & 255) / 255.0 - bar.red) < 0.02
+                 && fabs ((picture_pixel (picture, x, y) & 255) / 255.0 - bar.blue) < 0.02;
+      most = MAX (most, width);
+    }
+  cairo_surface_destroy (picture);
+  g_test_message ("%d px", most);
+  g_assert_cmpint (most, >, 330);
+}
+
 /* No room is no picture, and no crash. */
 static void
 test_too_small (void)
@@ -158,6 +188,7 @@ main (int argc, char **argv)
   g_test_add_func ("/slide/large-enough", test_large_enough);
   g_test_add_func ("/slide/places", test_places);
   g_test_add_func ("/slide/states", test_states);
+  g_test_add_func ("/slide/parts-take-the-room", test_parts_take_the_room);
   g_test_add_func ("/slide/too-small", test_too_small);
   return g_test_run ();
 }
