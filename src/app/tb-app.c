@@ -21,6 +21,17 @@ tell_no_display (void)
   return EXIT_FAILURE;
 }
 
+/* Nobody can listen where there is no session bus, and GTK would warn about it. There is one window after
+ * another then, each a process of its own, as with any program. */
+static void
+do_without_bus (void)
+{
+  g_autoptr (GDBusConnection) bus = g_bus_get_sync (G_BUS_TYPE_SESSION, NULL, NULL);
+
+  if (bus == NULL)
+    g_setenv ("GTK_A11Y", "none", FALSE);
+}
+
 int
 tb_app_run (int argc, char **argv)
 {
@@ -29,6 +40,7 @@ tb_app_run (int argc, char **argv)
 
   g_set_application_name (_ ("Tenboard"));
   g_set_prgname ("tenboard");
+  do_without_bus ();
   if (!gtk_init_check ())
     return tell_no_display ();
   application = tb_application_new ();
