@@ -27,7 +27,7 @@ const TbAssumedInfo tb_assumed_table[] = {
     N_ ("assumed"), N_ ("more of it costs a little speed at the pins") },
   { "drag_coefficient", N_ ("Air drag of the ball"), "", AT (drag_coefficient), SAME, 0.47, 0, 0.6,
     N_ ("typical of a smooth sphere at this speed, in free air (textbook value, from memory); near the lane assumed"),
-    N_ ("more of it costs speed: about half a mile an hour over the lane at the default") },
+    N_ ("more of it costs speed: about a third of a mile an hour over the lane at the default") },
   { "air_density", N_ ("Density of the air"), "kg/m³", AT (air_density), SAME, 1.20, 0, 1.3,
     N_ ("dry air at 20 °C and sea level (standard)"), N_ ("thinner air costs less speed") },
   { "grip_speed", N_ ("Speed lost to a tight grip"), N_ ("share for each step"), AT (grip_speed), SAME, 0.01, 0, 0.03,

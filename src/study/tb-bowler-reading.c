@@ -14,9 +14,8 @@ static const TbReadingInfo infos[TB_N_READINGS] = {
       N_ ("Definition of a mean; 40.91 ÷ seconds in mph. The step from mean to release is this model's, not "
           "a "
           "measurement."),
-      N_ ("A watch pressed twice by hand: about 0.1 s, half a mile an hour. A display over the lane may "
-          "measure "
-          "elsewhere than at release.") },
+      N_ ("A watch pressed twice by hand: about 0.1 s in 2.5, a twenty-fifth of the speed. A display over the "
+          "lane may measure elsewhere than at release.") },
   [TB_READING_REV_RATE] = { N_ ("Rev rate"),
                             N_ ("Put a strip of white tape from the grip towards the PAP, film the release, "
                                 "and count the frames over whole "

@@ -105,6 +105,11 @@ test_parts_take_energy (void)
   check_run_shot (with, &shot);
   check_below ("air drag: speed, m/s", with->path.measures.speed_at_pins,
                none->path.measures.speed_at_pins - 1e-3);
+  /* As the list of assumed constants says. */
+  check_near (
+      "air drag: speed lost, mph",
+      tb_mph_from_metres_per_second (none->path.measures.speed_at_pins - with->path.measures.speed_at_pins),
+      1.0 / 3.0, 0.05);
   shot.options = bare;
   shot.options.no_rolling_resistance = false;
   check_run_shot (with, &shot);
