@@ -132,6 +132,7 @@ test_called_off (Fixture *self, gconstpointer name)
   g_assert_false (g_file_test (self->path, G_FILE_TEST_EXISTS));
   /* It can be used again. */
   g_clear_pointer (&self->sentence, g_free);
+  self->share = -1;
   save_clip (self, 64, 64);
   WAIT_UNTIL (self->sentence != NULL);
   g_assert_true (g_file_test (self->path, G_FILE_TEST_EXISTS));
