@@ -9,6 +9,7 @@
 
 #include "tb-clinic-window.h"
 #include "tb-columns.h"
+#include "tb-next-page.h"
 #include "tb-style.h"
 #include "window-support.h"
 
@@ -168,6 +169,31 @@ test_windows (gconstpointer size)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+static int
+least_width (GtkWidget *widget)
+{
+  int least;
+
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  return least;
+}
+
+/* The wish and how much of it stand beside each other only where there is room: long words do not widen the
+ * column, which the lane would have to pay for. */
+static void
+test_wish (gconstpointer size)
+{
+  TbWindow *window = new_small_window (size);
+  GtkWidget *page = find (window, TB_TYPE_NEXT_PAGE), *wish = find (page, GTK_TYPE_DROP_DOWN),
+            *amount = find (page, GTK_TYPE_SPIN_BUTTON), *row = gtk_widget_get_first_child (page);
+
+  g_assert_true (gtk_widget_is_ancestor (wish, row));
+  g_assert_true (gtk_widget_is_ancestor (amount, row));
+  g_assert_cmpint (least_width (row), <, least_width (wish) + least_width (amount));
+  gtk_window_destroy (GTK_WINDOW (window));
+  do_pending ();
+}
+
 int
 main (int argc, char **argv)
 {
@@ -181,8 +207,10 @@ main (int argc, char **argv)
   for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
     {
       g_autofree char *path = g_strdup_printf ("/fits/%s", sizes[i]);
+      g_autofree char *wish_path = g_strdup_printf ("/fits/wish-%s", sizes[i]);
 
       g_test_add_data_func (path, sizes[i], test_windows);
+      g_test_add_data_func (wish_path, sizes[i], test_wish);
     }
   return run_tests ();
 }
