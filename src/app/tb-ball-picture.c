@@ -3,6 +3,8 @@
 
 #include "tb-ball-picture.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "tb-describe.h"
@@ -30,7 +32,8 @@ tb_ball_picture_snapshot_moving (TbPicture *picture, GtkSnapshot *snapshot, doub
   scene.eye = TB_BALL_PICTURE (picture)->eye;
   scene.time = tb_session_get_time (session);
   scene.title = NULL;
-  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
+  scene.metric = tb_session_get_units (session) == TB_UNITS_METRIC;
+  cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   tb_ball_view_draw (cr, width, height, &scene);
   cairo_destroy (cr);
 }
@@ -45,6 +48,13 @@ tb_ball_picture_describe (TbPicture *picture)
 
   if (run->status != TB_OK)
     return tb_describe_problem (run);
+  if (!isfinite (run->path.measures.turned))
+    {
+      g_autofree char *end = tb_describe_end (run, units);
+
+      /* Translators: %s is where the run ended, such as "right gutter at 43.0 ft". */
+      return g_strdup_printf (_ ("The ball does not come to the pins: %s."), end);
+    }
   turns = tb_describe_measure (tb_measure_find ("revolutions"), &run->path.measures, units);
   flare = tb_describe_measure (tb_measure_find ("flare_in"), &run->path.measures, units);
   /* Translators: the first %s is a number of turns such as "12.3 turns", the second a length such as "2.1

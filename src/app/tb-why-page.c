@@ -42,6 +42,30 @@ is_metric (TbWhyPage *self)
   return tb_session_get_units (self->session) == TB_UNITS_METRIC;
 }
 
+/* The lengths to choose from, in the units of the session. */
+static void
+show_lengths (TbWhyPage *self)
+{
+  GtkStringList *list = GTK_STRING_LIST (gtk_drop_down_get_model (self->places_length));
+  guint chosen = gtk_drop_down_get_selected (self->places_length);
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+  g_auto (GStrv) texts = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lengths); i++)
+    {
+      /* Translators: the lane is split into stretches of this length, one after the other. */
+      g_autofree char *text = is_metric (self)
+                                  ? g_strdup_printf (_ ("every %.1f m"), lengths[i] * TB_METRES_PER_FOOT)
+                                  : g_strdup_printf (_ ("every %.0f ft"), lengths[i]);
+
+      g_strv_builder_add (builder, text);
+    }
+  texts = g_strv_builder_end (builder);
+  gtk_string_list_splice (list, 0, g_list_model_get_n_items (G_LIST_MODEL (list)),
+                          (const char *const *) texts);
+  gtk_drop_down_set_selected (self->places_length, chosen < G_N_ELEMENTS (lengths) ? chosen : 0);
+}
+
 /* Gives bars their unit; the factor that a part in core's own unit is multiplied by is returned. */
 static double
 show_unit (TbWhyPage *self, TbPartsPicture *picture, TbWhyMeasure split)
@@ -98,8 +122,9 @@ show_inputs (TbWhyPage *self)
   double factor = show_unit (self, self->inputs, split);
 
   for (guint i = 0; there && i < self->why->n_inputs; i++)
-    parts[i] = (TbPart){ tb_change_label (&self->why->input[i].change), factor * self->why->input[i].part[split],
-                         factor * self->why->input[i].error[split] };
+    parts[i]
+        = (TbPart){ tb_change_label (&self->why->input[i].change), factor * self->why->input[i].part[split],
+                    factor * self->why->input[i].error[split] };
   tb_parts_picture_set_parts (self->inputs, parts, there ? self->why->n_inputs : 0);
   gtk_widget_set_visible (self->inputs_title, there);
   gtk_widget_set_visible (GTK_WIDGET (self->inputs), there);
@@ -136,6 +161,13 @@ show_why (TbWhyPage *self)
   show_sentences (self);
   show_inputs (self);
   show_places (self);
+}
+
+static void
+on_units (TbWhyPage *self)
+{
+  show_lengths (self);
+  show_why (self);
 }
 
 static void update (TbWhyPage *self);
@@ -205,7 +237,8 @@ tb_why_page_set_session (TbWhyPage *self, TbSession *session)
   g_object_bind_property (session, "reaim", self->reaim, "active",
                           G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
   g_signal_connect_object (session, "changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "notify::units", G_CALLBACK (show_why), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "notify::units", G_CALLBACK (on_units), self, G_CONNECT_SWAPPED);
+  show_lengths (self);
   update (self);
 }
 

@@ -271,16 +271,28 @@ draw_key (TbCanvas *canvas, const gboolean shown[TB_N_KEYS], double y)
       }
 }
 
+/* How far down the lane the ball is. */
+static char *
+distance_text (const TbBallFigure *figure)
+{
+  double metres = figure->now.position.y;
+
+  if (figure->scene->metric)
+    return g_strdup_printf (_("%.1f m"), metres);
+  return g_strdup_printf (_("%.0f ft"), tb_ft_from_metres (metres));
+}
+
 static char *
 caption_text (const TbBallFigure *figure)
 {
-  double ft = tb_ft_from_metres (figure->now.position.y);
+  g_autofree char *distance = distance_text (figure);
   const char *eye = figure->scene->eye == TB_BALL_FROM_SIDE ? _("from the side") : _("from behind");
 
   if (figure->now.phase == TB_PHASE_FLIGHT)
-    /* Translators: the first is "from behind" or "from the side"; then seconds and feet. */
-    return g_strdup_printf (_("%s, %.2f s, %.0f ft, in the air"), eye, figure->now.time, ft);
-  return g_strdup_printf (_("%s, %.2f s, %.0f ft"), eye, figure->now.time, ft);
+    /* Translators: the first is "from behind" or "from the side"; then seconds, and how far down the lane, such as
+     * "12 ft". */
+    return g_strdup_printf (_("%s, %.2f s, %s, in the air"), eye, figure->now.time, distance);
+  return g_strdup_printf (_("%s, %.2f s, %s"), eye, figure->now.time, distance);
 }
 
 /* Rev rate, rotation and tilt at the scene's time, as they are told of a release. */

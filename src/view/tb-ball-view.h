@@ -20,6 +20,7 @@ typedef struct TbBallScene
   double time;        /* s since release: rings up to here are drawn strong, later ones faint */
   const char *title;  /* translated; NULL for none */
   bool show_rings;
+  bool metric; /* distance of the caption in m rather than ft */
 } TbBallScene;
 
 TbBallScene tb_ball_scene_default (void);

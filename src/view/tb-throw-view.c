@@ -97,6 +97,7 @@ ball_of (const TbThrowScene *scene)
   ball.theme = scene->theme;
   ball.eye = scene->view == TB_THROW_BALL_SIDE ? TB_BALL_FROM_SIDE : TB_BALL_FROM_BEHIND;
   ball.path = &scene->after->path;
+  ball.metric = scene->metric;
   ball.time = isnan (scene->time) ? duration : fmin (scene->time, duration);
   return ball;
 }

@@ -66,6 +66,25 @@ test_bars (void)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The lengths to choose from are told in the units of the rows below them. */
+static void
+test_lengths (void)
+{
+  TbWindow *window = new_window ();
+  GtkWidget *page = find (window, TB_TYPE_WHY_PAGE);
+  GtkDropDown *lengths = GTK_DROP_DOWN (find (page, GTK_TYPE_DROP_DOWN));
+  GtkStringList *texts = GTK_STRING_LIST (gtk_drop_down_get_model (lengths));
+
+  g_assert_cmpuint (gtk_drop_down_get_selected (lengths), ==, 0);
+  g_assert_cmpstr (gtk_string_list_get_string (texts, 0), ==, "every 20 ft");
+  gtk_drop_down_set_selected (lengths, 1);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.units", "s", "metric");
+  g_assert_cmpstr (gtk_string_list_get_string (texts, 1), ==, "every 3.0 m");
+  g_assert_cmpuint (gtk_drop_down_get_selected (lengths), ==, 1);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.units", "s", "imperial");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 /* A window that closes while its reasons are being worked out takes nothing with it. */
 static void
 test_close_at_work (void)
@@ -211,6 +230,7 @@ main (int argc, char **argv)
   start_application ();
   g_test_add_func ("/reasons/why-follows", test_why_follows);
   g_test_add_func ("/reasons/bars", test_bars);
+  g_test_add_func ("/reasons/lengths", test_lengths);
   g_test_add_func ("/reasons/close-at-work", test_close_at_work);
   g_test_add_func ("/reasons/reaim", test_reaim);
   g_test_add_func ("/reasons/try-an-option", test_try_an_option);

@@ -6,6 +6,7 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
+#include "tb-ball-picture.h"
 #include "tb-caution-button.h"
 #include "tb-choice-row.h"
 #include "tb-compare-table.h"
@@ -219,6 +220,20 @@ test_line_handles (void)
 }
 
 /* While time goes by only the small moving parts are drawn. */
+/* A ball that leaves the lane has no number of turns to the pins. */
+static void
+test_gutter_ball_speaks (void)
+{
+  TbWindow *window = new_window ();
+  TbPicture *ball = TB_PICTURE (FIND (window, TB_TYPE_BALL_PICTURE, TB_BALL_PICTURE));
+
+  g_assert_nonnull (strstr (tb_picture_get_description (ball), " turns on the way"));
+  enter_text (tb_field_row_get_entry (row_of (window, "aim_board")), "2");
+  g_assert_nonnull (strstr (tb_picture_get_description (ball), "does not come to the pins: "));
+  g_assert_null (strstr (tb_picture_get_description (ball), "–"));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
 static void
 test_still_part_is_kept (void)
 {
@@ -476,6 +491,7 @@ add_tests (void)
   g_test_add_func ("/window/resets", test_resets);
   g_test_add_func ("/window/units", test_units);
   g_test_add_func ("/window/pictures-speak", test_pictures_speak);
+  g_test_add_func ("/window/gutter-ball-speaks", test_gutter_ball_speaks);
   g_test_add_func ("/window/still-part-is-kept", test_still_part_is_kept);
   g_test_add_func ("/window/ground-is-kept", test_ground_is_kept);
   g_test_add_func ("/window/lane-views", test_lane_views);
