@@ -24,6 +24,7 @@
 /* What a round may leave behind once everything has been opened often enough, bytes. Caches of fonts and of
  * text grow for some while. Measured over 50,000 events: see what the test prints. */
 #define ROUND_GROWTH (96 * 1024)
+#define ENOUGH_ROUNDS 20
 
 /* Of the window between rounds, px. */
 #define REST_WIDTH 1000
@@ -174,7 +175,12 @@ use (GtkWidget *widget)
     }
   if (asks_for_files (widget))
     return KIND_BUTTON;
-  gtk_widget_activate (widget);
+  /* As the pointer does: what is activated by a key is pressed a quarter of a second later, when it may be
+   * gone. */
+  if (GTK_IS_BUTTON (widget))
+    g_signal_emit_by_name (widget, "clicked");
+  else
+    gtk_widget_activate (widget);
   return GTK_IS_BUTTON (widget) && !GTK_IS_TOGGLE_BUTTON (widget) ? KIND_BUTTON : KIND_TOGGLE;
 }
 
@@ -363,8 +369,7 @@ close_popovers (void)
 }
 
 /* Bytes in use once what was going on has come to its end, in a window that shows the same as at every rest:
- * pictures of another size and what has been written into a study are no leak. A button that was activated is
- * pressed a quarter of a second later. */
+ * pictures of another size and what has been written into a study are no leak. */
 static gsize
 memory_at_rest (TbWindow *window)
 {
@@ -391,27 +396,38 @@ compare_sizes (gconstpointer a, gconstpointer b)
 
 static int n_events = 400;
 
-/* Half of the rounds warm the caches; the growth of the others, round by round, is told by its median: a font
- * that is met for the first time makes a step, a leak makes every round grow. */
+/* Half of the rounds warm the caches. The growth of the others is the median of the slopes between any two of
+ * them (Theil and Sen), bytes a round: a font that is met for the first time, or a round that happened to end
+ * with a large picture, does not bend it. */
+static double
+growth_of_a_round (GArray *sizes)
+{
+  g_autoptr (GArray) slopes = g_array_new (FALSE, FALSE, sizeof (double));
+
+  for (guint i = sizes->len / 2; i < sizes->len; i++)
+    for (guint j = i + 1; j < sizes->len; j++)
+      {
+        double slope = (g_array_index (sizes, double, j) - g_array_index (sizes, double, i)) / (j - i);
+
+        g_array_append_val (slopes, slope);
+      }
+  g_array_sort (slopes, compare_sizes);
+  return slopes->len > 0 ? g_array_index (slopes, double, slopes->len / 2) : 0;
+}
+
 static void
 check_flat (GArray *sizes)
 {
-  g_autoptr (GArray) growth = g_array_new (FALSE, FALSE, sizeof (double));
+  double growth = growth_of_a_round (sizes);
 
-  for (guint i = sizes->len / 2; i + 1 < sizes->len; i++)
-    {
-      double grown = g_array_index (sizes, double, i + 1) - g_array_index (sizes, double, i);
-
-      g_array_append_val (growth, grown);
-    }
-  if (growth->len == 0)
+  if (sizes->len == 0)
     return;
-  g_array_sort (growth, compare_sizes);
-  g_test_message ("memory: %.0f kB at first, %.0f kB at the end; median growth of a round %.1f kB",
+  g_test_message ("memory: %.0f kB at first, %.0f kB at the end; growth of a round %.1f kB",
                   g_array_index (sizes, double, 0) / 1024,
-                  g_array_index (sizes, double, sizes->len - 1) / 1024,
-                  g_array_index (growth, double, growth->len / 2) / 1024);
-  g_assert_cmpfloat (g_array_index (growth, double, growth->len / 2), <, ROUND_GROWTH);
+                  g_array_index (sizes, double, sizes->len - 1) / 1024, growth / 1024);
+  /* Of a few rounds it says nothing yet. */
+  if (sizes->len >= ENOUGH_ROUNDS)
+    g_assert_cmpfloat (growth, <, ROUND_GROWTH);
 }
 
 /* The widget that a warning names by its address, "GtkBox 0x55…"; NULL where it names none. */
