@@ -450,7 +450,7 @@ is_squeezed_popover (const char *message)
 /* GTK 4.8 asks for the geometry of no monitor, now and then, when a list that is open is laid out anew, and
  * squeezes it to less room than none while its surface has no size; pixman then speaks of an invalid
  * rectangle, which is that of the list's shape. It also asks where the pointer is over a window that was
- * closed while its tooltip was about to come up, and a table that gets the focus before it was laid out says
+ * closed while its tooltip was about to come up, and a list that gets the focus before it was laid out says
  * that it does not scroll. Nothing of ours comes into it, and nothing comes of it: these do not end the soak.
  */
 static gboolean
@@ -459,7 +459,7 @@ is_ours (const char *message)
   return strstr (message, "gdk_monitor_get_geometry") == NULL
          && strstr (message, "gdk_surface_get_device_position: assertion 'GDK_IS_SURFACE (surface)'") == NULL
          && strstr (message, "_gtk_widget_find_at_coords: assertion 'GDK_IS_SURFACE (surface)'") == NULL
-         && strstr (message, "GtkColumnListView failed to scroll to given position. Ignoring") == NULL
+         && strstr (message, "ListView failed to scroll to given position. Ignoring") == NULL
          && !is_squeezed_popover (message);
 }
 
