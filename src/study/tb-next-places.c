@@ -18,6 +18,9 @@
  * this, in the wish's unit. */
 #define CLOSER 5
 #define SWAY 1.0
+/* Between two places of the curve at most CLOSER − 1 are added, and one before each end of it; two more are its turning
+ * point and the one that comes nearest. */
+#define MOST_PLACES ((CLOSER + 2) * TB_NEXT_POINTS + 2)
 
 static double
 miss_at (double at, gpointer data)
@@ -30,7 +33,7 @@ miss_at (double at, gpointer data)
 /* What is known of the curve, in order: its places, and what was found between them. */
 typedef struct Places
 {
-  TbNextPoint point[8 * TB_NEXT_POINTS];
+  TbNextPoint point[MOST_PLACES];
   guint count;
 } Places;
 

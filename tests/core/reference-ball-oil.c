@@ -16,17 +16,6 @@
 #define LEAST_STEP 1e-9
 #define TIME_LIMIT 20.0
 
-static void
-weights_at (double f, double w[4])
-{
-  double g = 1.0 - f;
-
-  w[0] = g * g * g / 6.0;
-  w[1] = (4.0 - 3.0 * f * f * (2.0 - f)) / 6.0;
-  w[2] = (4.0 - 3.0 * g * g * (2.0 - g)) / 6.0;
-  w[3] = f * f * f / 6.0;
-}
-
 static double
 dot (const double a[3], const double b[3])
 {
@@ -45,8 +34,8 @@ find_spot (const RefBallOil *oil, const double attitude[4], RefSpot *spot)
   angle = atan2 (dot (down, oil->second), dot (down, oil->first)) + ORIGIN;
   row = (dot (down, oil->axis) + 1.0) / 2.0 * REF_BALL_ROWS - 0.5;
   column = angle / (2.0 * TB_PI) * REF_BALL_COLUMNS;
-  weights_at (row - floor (row), spot->across);
-  weights_at (column - floor (column), spot->around);
+  ref_spline_weights (row - floor (row), spot->across);
+  ref_spline_weights (column - floor (column), spot->around);
   for (int i = 0; i < 4; i++)
     {
       int r = (int) floor (row) - 1 + i, c = (int) floor (column) - 1 + i;

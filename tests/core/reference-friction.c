@@ -2,17 +2,6 @@
 #include "reference-ball-oil.h"
 #include "reference-internal.h"
 
-static void
-weights_of (double f, double w[4])
-{
-  double g = 1.0 - f;
-
-  w[0] = g * g * g / 6.0;
-  w[1] = (4.0 - 3.0 * f * f * (2.0 - f)) / 6.0;
-  w[2] = (4.0 - 3.0 * g * g * (2.0 - g)) / 6.0;
-  w[3] = f * f * f / 6.0;
-}
-
 /* Cell in front of a place, and the weights of it, the one before and the two after; the place is held to the
  * grid. */
 static int
@@ -21,7 +10,7 @@ split (double place, int count, double w[4])
   double t = fmin (fmax (place, 0.0), count) - 0.5;
   double cell = fmin (floor (t), count - 1);
 
-  weights_of (t - cell, w);
+  ref_spline_weights (t - cell, w);
   return (int)cell;
 }
 

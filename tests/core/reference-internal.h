@@ -32,6 +32,18 @@ typedef struct Free
   double contact[3];      /* acceleration of the contact point */
 } Free;
 
+/* Weights of a uniform cubic B-spline for the part f of a cell, 0 … 1: one before it, its two ends, one after. */
+static inline void
+ref_spline_weights (double f, double w[4])
+{
+  double g = 1.0 - f;
+
+  w[0] = g * g * g / 6.0;
+  w[1] = (4.0 - 3.0 * f * f * (2.0 - f)) / 6.0;
+  w[2] = (4.0 - 3.0 * g * g * (2.0 - g)) / 6.0;
+  w[3] = f * f * f / 6.0;
+}
+
 static inline void
 cross (const double a[3], const double b[3], double c[3])
 {
